@@ -56,6 +56,18 @@ export function requireCount(name: string, list: readonly unknown[], atLeast: nu
   if (list.length < atLeast) refuse(name, `must have ${atLeast} or more entries`, list.length, hint);
 }
 
+/** A smallest and a largest value of the same quantity; the unit is in the name of whatever holds it. */
+export interface NumberRange {
+  readonly min: number;
+  readonly max: number;
+}
+
+/** Refuses a range that runs backwards or starts under the limit. */
+export function requireRange(name: string, range: NumberRange, atLeast: number, hint?: string): void {
+  requireAtLeast(`${name}.min`, range.min, atLeast, hint);
+  requireAtLeast(`${name}.max`, range.max, range.min, hint);
+}
+
 /** The value itself if it is finite; otherwise a refusal, because some argument was too large or too small. */
 export function finiteResult(name: string, value: number): number {
   if (!Number.isFinite(value)) refuse(name, 'came out too large to be real', value, 'Check the arguments.');

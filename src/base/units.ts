@@ -39,8 +39,8 @@ export const MASS_IN_G = {
 } as const;
 
 export const VOLUME_IN_L = {
-  ml: 0.001,
-  l: 1,
+  mL: 0.001,
+  L: 1,
   m3: 1000,
   ft3: 28.316846592,
   yd3: 764.554857984,
@@ -73,11 +73,11 @@ export const MASS_RATE_IN_G_PER_M2 = {
 } as const;
 
 export const VOLUME_RATE_IN_ML_PER_M2 = {
-  'ml/m2': 1,
-  'l/m2': 1000,
-  'ml/100 m2': 0.01,
-  'l/100 m2': 10,
-  'l/ha': 0.1,
+  'mL/m2': 1,
+  'L/m2': 1000,
+  'mL/100 m2': 0.01,
+  'L/100 m2': 10,
+  'L/ha': 0.1,
   'US fl oz/1000 ft2': (1000 * VOLUME_IN_L['US fl oz']) / M2_PER_1000_FT2,
   'US gal/1000 ft2': (1000 * VOLUME_IN_L['US gal']) / M2_PER_1000_FT2,
   'US gal/acre': (1000 * VOLUME_IN_L['US gal']) / AREA_IN_M2.acre,
