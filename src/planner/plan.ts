@@ -1,0 +1,188 @@
+/**
+ * The finished plan as plain data: everything a document, a calendar or a comparison needs, with the reasons,
+ * figures and sources already in it. Nothing downstream computes a number or reads a rule.
+ * Amounts in g, mL, L, m2 and h; dates ISO; null where the plan leaves a thing open on purpose.
+ */
+import type { IsoDate } from '../base/dates.js';
+import type { Caution, Citation, Figure, VerdictId } from '../rules/schema.js';
+
+export interface PlanFinding {
+  readonly id: string;
+  readonly title: string;
+  readonly verdict: 'found' | 'notFound' | 'cannotTell';
+  /** How strong the signs are, in words; from the evidence for and against. */
+  readonly strength: 'likely' | 'possible' | 'unlikely';
+  /** The conditions that decided it, or what is missing, as one sentence. */
+  readonly because: string;
+  readonly why: string;
+  readonly signsFor: readonly string[];
+  readonly signsAgainst: readonly string[];
+  readonly tellsApart: string;
+  /** Whether the plan goes on as if it were so, on an assumption. */
+  readonly assumedSo: boolean;
+  readonly sources: readonly Citation[];
+}
+
+export interface PlanAmount {
+  readonly id: string;
+  readonly materialId: string;
+  readonly title: string;
+  /** Null: to be read off the label; then `budget` may hold a printed range. */
+  readonly amount: number | null;
+  readonly unit: 'g' | 'mL' | 'L' | 'm2' | 'h' | 'each';
+  /** Least and most that the figures' ranges and the measuring allow; null with the amount. */
+  readonly range: { readonly min: number; readonly max: number } | null;
+  /** One line: the equation with the numbers in it. */
+  readonly working: string;
+  readonly formula: string;
+  readonly figures: readonly string[];
+  readonly answers: readonly string[];
+  /** The weakest basis among the figures behind it. */
+  readonly basis: Figure['basis'] | 'label';
+  readonly note: string | null;
+  /** Spray loads, the last one apart; product in mL or g a load. */
+  readonly loads: readonly { readonly waterL: number; readonly product: number; readonly unit: 'mL' | 'g' }[];
+}
+
+export interface PlanWait {
+  readonly step: string;
+  readonly minDays: number;
+  readonly maxDays: number | null;
+  readonly sign: string | null;
+  readonly why: string;
+}
+
+export interface PlanStep {
+  readonly id: string;
+  readonly title: string;
+  readonly startOn: IsoDate;
+  readonly endOn: IsoDate;
+  readonly earliestOn: IsoDate;
+  readonly latestOn: IsoDate | null;
+  readonly after: readonly PlanWait[];
+  readonly workHours: number;
+  readonly workHoursRange: { readonly min: number; readonly max: number };
+  readonly purpose: string;
+  /** Why this lawn gets this step: the conditions that brought it in, as one sentence. */
+  readonly because: string;
+  readonly how: readonly string[];
+  readonly dayChecks: readonly { readonly check: string; readonly otherwise: string }[];
+  readonly tools: readonly { readonly id: string; readonly title: string }[];
+  readonly amounts: readonly PlanAmount[];
+  readonly cautions: readonly string[];
+  readonly doneWhen: string;
+  readonly ifNot: string;
+  readonly window: string | null;
+  readonly sources: readonly Citation[];
+}
+
+export interface PlanShoppingLine {
+  readonly materialId: string;
+  readonly title: string;
+  readonly kind: 'buy' | 'hire' | 'tool';
+  readonly lookFor: string;
+  /** Null for a tool, or where the amount is on a label. */
+  readonly need: { readonly amount: number; readonly unit: string; readonly most: number } | null;
+  readonly packs: readonly {
+    readonly size: number;
+    readonly unit: string;
+    readonly count: number;
+    readonly price: number | null;
+  }[];
+  readonly leftOver: number | null;
+  readonly cost: number | null;
+  readonly forSteps: readonly string[];
+}
+
+export interface PlanAssumption {
+  readonly questionId: string;
+  readonly label: string;
+  readonly assumed: string;
+  readonly effect: string;
+  readonly handTest: string | null;
+  /** False: it was left out of the answers file and assumed because the caller allowed it. */
+  readonly saidUnknown: boolean;
+}
+
+export interface PlanCaution {
+  readonly id: string;
+  readonly severity: Caution['severity'];
+  readonly line: string;
+  readonly detail: string;
+  readonly who: Caution['who'];
+  readonly forSteps: readonly string[];
+  readonly basis: Caution['basis'];
+  readonly sources: readonly Citation[];
+}
+
+export interface PlanWatering {
+  readonly fromOn: IsoDate;
+  readonly untilOn: IsoDate;
+  readonly weeks: string;
+  readonly turnsPerDay: number;
+  readonly mmPerDay: number;
+  readonly litresPerDay: number;
+  /** By the means answered: minutes of hose or sprinkler a day, or cans a day; null when none is known. */
+  readonly means: string | null;
+  readonly aim: string;
+}
+
+export interface PlanSource {
+  readonly number: number;
+  readonly id: string;
+  readonly title: string;
+  readonly publisher: string;
+  readonly year: number | null;
+  readonly address: string | null;
+  readonly standing: string;
+  /** Every place in the source that the plan leans on. */
+  readonly at: readonly string[];
+}
+
+export interface PlanFigure {
+  readonly id: string;
+  readonly what: string;
+  readonly typical: number;
+  readonly unit: string;
+  readonly range: { readonly min: number; readonly max: number };
+  readonly basis: Figure['basis'];
+  readonly sources: readonly Citation[];
+}
+
+export interface Plan {
+  readonly format: 1;
+  readonly pack: { readonly id: string; readonly version: string; readonly sha256: string };
+  readonly madeOn: IsoDate;
+  /** The lawn's own name as typed, or null. */
+  readonly name: string | null;
+  readonly place: string | null;
+  readonly lawn: {
+    readonly areaM2: number;
+    readonly areaUncertaintyM2: number;
+    readonly areaAssumed: boolean;
+    readonly measuredBy: string;
+  };
+  readonly verdict: {
+    readonly id: VerdictId;
+    readonly title: string;
+    /** The reason in words, then the conditions of this lawn. */
+    readonly because: string;
+    readonly reasons: string;
+    readonly sources: readonly Citation[];
+  };
+  readonly findings: readonly PlanFinding[];
+  readonly steps: readonly PlanStep[];
+  readonly watering: readonly PlanWatering[];
+  readonly outlook: readonly {
+    readonly on: IsoDate;
+    readonly weeks: number;
+    readonly sees: string;
+    readonly ifNot: string;
+  }[];
+  readonly shopping: readonly PlanShoppingLine[];
+  readonly assumptions: readonly PlanAssumption[];
+  readonly cautions: readonly PlanCaution[];
+  readonly figures: readonly PlanFigure[];
+  readonly sources: readonly PlanSource[];
+  readonly notDone: readonly { readonly id: string; readonly says: string }[];
+}

@@ -1,0 +1,327 @@
+/**
+ * The shape of every record in a pack, as zod schemas: the authority on what a rules file may hold.
+ * Types are inferred from here and imported with `import type`, so that reading a checked pack loads no zod.
+ * Shapes only: whether names refer to something is settled in check.ts, whether a condition is sound in lint.ts.
+ */
+import { z } from 'zod';
+
+const id = z.string().regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/, 'an id is lower-case words joined by hyphens');
+const answerName = z
+  .string()
+  .regex(/^[a-z][A-Za-z0-9]*$/, 'a question or fact id is one camelCase word, as conditions read it');
+const isoDate = z.iso.date();
+const monthDay = z.string().regex(/^(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, 'a yearly date is MM-DD');
+const sentence = z.string().min(1);
+
+/** JSON Logic; lint.ts checks operators, argument counts, names and depth. */
+export type Expression =
+  | string
+  | number
+  | boolean
+  | readonly Expression[]
+  | { readonly [operator: string]: Expression };
+const expression: z.ZodType<Expression> = z.lazy(() =>
+  z.union([z.string(), z.number(), z.boolean(), z.array(expression), z.record(z.string(), expression)]),
+);
+
+const citation = z.strictObject({ id, at: z.string().min(1) });
+const citations = z.array(citation);
+
+export const sourceSchema = z.strictObject({
+  id,
+  title: sentence,
+  publisher: sentence,
+  author: sentence.optional(),
+  year: z.int().min(1900).max(2100).optional(),
+  address: sentence.optional(),
+  /** first-hand: text of the body that issues it; second-hand: quoted by another; general: a general page. */
+  standing: z.enum(['first-hand', 'second-hand', 'general']),
+  seenOn: isoDate,
+  note: sentence.optional(),
+});
+
+export const figureSchema = z
+  .strictObject({
+    id,
+    what: sentence,
+    unit: sentence,
+    typical: z.number(),
+    range: z.strictObject({ min: z.number(), max: z.number() }),
+    basis: z.enum(['published', 'common-practice', 'assumption']),
+    sources: citations,
+    checkedOn: isoDate,
+    note: sentence.optional(),
+  })
+  .refine((figure) => figure.range.min <= figure.typical && figure.typical <= figure.range.max, {
+    error: 'the typical value must lie inside the range',
+  })
+  .refine((figure) => figure.basis !== 'published' || figure.sources.length > 0, {
+    error: 'a published figure needs a source; without one it is common-practice or assumption',
+  });
+
+const option = z.strictObject({ value: z.string(), label: sentence, hint: sentence.optional() });
+
+export const questionSchema = z
+  .strictObject({
+    id: answerName,
+    section: id,
+    /** Noun phrase for reasons and review, such as "moss cover". */
+    label: sentence,
+    text: sentence,
+    help: sentence,
+    why: sentence,
+    kind: z.enum([
+      'choice',
+      'number',
+      'fraction',
+      'date',
+      'days-ago',
+      'area',
+      'parts',
+      'yes-no',
+      'text',
+      'place',
+    ]),
+    unit: sentence.optional(),
+    bounds: z
+      .strictObject({
+        min: z.number(),
+        max: z.number(),
+        /** Outside this the answer is possible but odd, and is asked again once. */
+        oddBelow: z.number().optional(),
+        oddAbove: z.number().optional(),
+        /** What to compare an odd or impossible answer with, in plain words. */
+        says: sentence,
+      })
+      .optional(),
+    options: z.array(option).min(2).optional(),
+    /** Asked only while this is not false; absent means always. */
+    askWhen: expression.optional(),
+    dontKnow: z.strictObject({
+      /** Value or JSON Logic; null: nothing is assumed and the plan says that it is left open. */
+      assume: expression.nullable(),
+      effect: sentence,
+      handTest: sentence.optional(),
+    }),
+    cost: z.enum(['chair', 'look', 'dig']),
+    safety: z.boolean().optional(),
+    /** The shown default: an answer value, or "today" for a date. */
+    suggest: z.union([z.string(), z.number(), z.boolean()]).optional(),
+  })
+  .refine((question) => (question.kind === 'choice') === (question.options !== undefined), {
+    error: 'a choice has options, and nothing else has',
+  })
+  .refine(
+    (question) => !['number', 'days-ago', 'area'].includes(question.kind) || question.bounds !== undefined,
+    {
+      error: 'a number needs bounds',
+    },
+  );
+
+export const factSchema = z
+  .strictObject({
+    id: answerName,
+    what: sentence,
+    kind: z.enum(['number', 'truth', 'word']),
+    unit: sentence.optional(),
+    /** JSON Logic over answers, figures, findings and other facts. */
+    value: expression.optional(),
+    /** Or the name of a function of the program that works it out. */
+    computedBy: z
+      .enum([
+        'area',
+        'area-least',
+        'area-most',
+        'latitude',
+        'season-month',
+        'days-since-weedkiller',
+        'season-wait',
+      ])
+      .optional(),
+    /** Question ids that a computed fact reads. */
+    reads: z.array(answerName).optional(),
+  })
+  .refine((fact) => (fact.value === undefined) !== (fact.computedBy === undefined), {
+    error: 'a fact has either a value or computedBy',
+  });
+
+const answersExample = z.record(answerName, z.unknown());
+
+export const findingSchema = z.strictObject({
+  id,
+  title: sentence,
+  when: expression,
+  /** Signs for (+) and against (-), in whole steps; shown in both columns, never as a percentage. */
+  evidence: z
+    .array(
+      z.strictObject({
+        when: expression,
+        weight: z
+          .int()
+          .min(-3)
+          .max(3)
+          .refine((weight) => weight !== 0),
+        says: sentence,
+      }),
+    )
+    .optional(),
+  why: sentence,
+  sources: citations,
+  /** The hand test that separates it from its look-alikes. */
+  tellsApart: sentence,
+  leadsTo: z.array(id),
+  examples: z.strictObject({
+    found: z.array(answersExample).min(1),
+    notFound: z.array(answersExample).min(1),
+    cannotTell: z.array(answersExample).min(1),
+  }),
+});
+
+const amount = z.strictObject({
+  id,
+  material: id,
+  when: expression.optional(),
+  formula: id,
+  /** Named inputs of the formula, as JSON Logic over answers, facts and figures. */
+  inputs: z.record(answerName, expression),
+  note: sentence.optional(),
+});
+
+const wait = z.strictObject({
+  step: id,
+  /** JSON Logic giving whole days. */
+  minDays: expression,
+  maxDays: expression.optional(),
+  /** What one sees when the wait is over. */
+  sign: sentence.optional(),
+  why: sentence,
+});
+
+export const stepSchema = z.strictObject({
+  id,
+  title: sentence,
+  /** Place in the list when nothing else decides; the trade's own order. */
+  order: z.int(),
+  when: expression,
+  purpose: sentence,
+  how: z.array(sentence).min(1),
+  after: z.array(wait),
+  /** Not before a date that was answered, plus whole days (a weedkiller's wait). */
+  notBefore: z
+    .array(z.strictObject({ when: expression, date: expression, plusDays: expression, why: sentence }))
+    .optional(),
+  /** Days of the year (northern) in which the step may be done; absent: any day. */
+  window: z
+    .strictObject({
+      between: z.array(z.strictObject({ from: monthDay, until: monthDay })).min(1),
+      warmSeason: z.array(z.strictObject({ from: monthDay, until: monthDay })).optional(),
+      why: sentence,
+      sources: citations,
+    })
+    .optional(),
+  /** Go or wait on the day, as things one can see or feel. */
+  dayChecks: z.array(z.strictObject({ check: sentence, otherwise: sentence })),
+  amounts: z.array(amount),
+  labour: z.strictObject({ formula: id, inputs: z.record(answerName, expression) }).optional(),
+  tools: z.array(id),
+  cautions: z.array(id),
+  doneWhen: sentence,
+  ifNot: sentence,
+  sources: citations,
+});
+
+export const materialSchema = z.strictObject({
+  id,
+  title: sentence,
+  kind: z.enum(['buy', 'hire', 'tool']),
+  unit: z.enum(['g', 'mL', 'L', 'm2', 'h', 'each']),
+  /** What to look for in the shop or on the label. */
+  lookFor: sentence,
+  /** Common pack sizes in the unit above, marked as typical: no shop is promised. */
+  packs: z.array(z.number().positive()),
+});
+
+export const cautionSchema = z.strictObject({
+  id,
+  severity: z.enum(['note', 'warning', 'danger']),
+  line: z.string().min(1).max(139),
+  detail: sentence,
+  who: z.enum(['you', 'children', 'pets', 'wildlife', 'water', 'property', 'grass']),
+  when: expression,
+  sources: citations,
+  basis: z.enum(['published', 'common-practice', 'assumption']),
+});
+
+export const verdictSchema = z.strictObject({
+  id: z.enum(['care-only', 'overseed', 'renovate', 'start-again', 'not-now', 'not-a-lawn']),
+  title: sentence,
+  /** Tried in order; the last has `true`. */
+  when: expression,
+  because: sentence,
+  sources: citations,
+});
+
+export const outlookSchema = z.strictObject({
+  weeks: z.int().min(0),
+  when: expression,
+  sees: sentence,
+  ifNot: sentence,
+  sources: citations,
+});
+
+export const wateringSchema = z.strictObject({
+  fromWeek: z.int().min(1),
+  toWeek: z.int().min(1),
+  turnsPerDay: expression,
+  mmPerDay: expression,
+  aim: sentence,
+  sources: citations,
+});
+
+export const notDoneSchema = z.strictObject({ id, when: expression, says: sentence });
+
+export const manifestSchema = z.strictObject({
+  id,
+  version: z.string().regex(/^\d+\.\d+\.\d+$/),
+  title: sentence,
+  sections: z.array(z.strictObject({ id, title: sentence })).min(1),
+});
+
+const monthly = z.array(z.number()).length(12);
+export const climateSchema = z.strictObject({
+  licenceLine: sentence,
+  sourceId: id,
+  period: sentence,
+  stations: z.array(
+    z.strictObject({
+      name: sentence,
+      latitudeDeg: z.number(),
+      longitudeDeg: z.number(),
+      elevationM: z.number(),
+      tMinC: monthly,
+      tMaxC: monthly,
+      rainMm: monthly,
+      airFrostDays: monthly,
+      minYears: z.number(),
+    }),
+  ),
+});
+
+export type Citation = z.infer<typeof citation>;
+export type Source = z.infer<typeof sourceSchema>;
+export type Figure = z.infer<typeof figureSchema>;
+export type Question = z.infer<typeof questionSchema>;
+export type Fact = z.infer<typeof factSchema>;
+export type Finding = z.infer<typeof findingSchema>;
+export type AmountRule = z.infer<typeof amount>;
+export type WaitRule = z.infer<typeof wait>;
+export type Step = z.infer<typeof stepSchema>;
+export type Material = z.infer<typeof materialSchema>;
+export type Caution = z.infer<typeof cautionSchema>;
+export type VerdictRule = z.infer<typeof verdictSchema>;
+export type VerdictId = VerdictRule['id'];
+export type Outlook = z.infer<typeof outlookSchema>;
+export type WateringRule = z.infer<typeof wateringSchema>;
+export type NotDone = z.infer<typeof notDoneSchema>;
+export type Manifest = z.infer<typeof manifestSchema>;
+export type Climate = z.infer<typeof climateSchema>;
