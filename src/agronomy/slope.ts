@@ -1,5 +1,5 @@
 /** Slope of the ground from two lengths, for deciding what may be worked there. */
-import { requireAbove, requireAtLeast } from '../base/refuse.js';
+import { finiteResult, refuse, requireAbove, requireAtLeast } from '../base/refuse.js';
 
 /**
  * Slope from rise over level distance, as with a board held level and a rule.
@@ -30,6 +30,6 @@ export function slopeDeg({ riseM, runM }: { readonly riseM: number; readonly run
 export function riseM({ runM, slopeDeg: deg }: { readonly runM: number; readonly slopeDeg: number }): number {
   requireAbove('runM', runM, 0);
   requireAtLeast('slopeDeg', deg, 0);
-  requireAbove('90 - slopeDeg', 90 - deg, 0);
-  return runM * Math.tan((deg * Math.PI) / 180);
+  if (deg >= 90) refuse('slopeDeg', 'must be under 90', deg);
+  return finiteResult('riseM', runM * Math.tan((deg * Math.PI) / 180));
 }
