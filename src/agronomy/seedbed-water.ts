@@ -73,7 +73,7 @@ export function bareSoilCoefficient({
  * @param rainMm rain of the day, mm, ≥ 0
  * @returns mm to give
  * @throws {RangeError} when an argument is outside the range above
- * @source ohio-state-establishment-irrigation: 125 % of the previous day's evapotranspiration
+ * @source ohio-state-irrigation: 125 % of the previous day's evapotranspiration
  */
 export function seedbedNeedMm({
   et0Mm,

@@ -15,7 +15,7 @@ import { requireAbove, requireAtLeast, requireCount, requireFractionAboveZero } 
  * @param catchesMl one per can, any order, mL or mm, each ≥ 0, at least one above 0; 4 cans or more
  * @returns share from 0 to 1
  * @throws {RangeError} when there are fewer than four cans, a catch is negative, or all are empty
- * @source nc-state-spreval, help page DU, after Merriam and Keller 1978
+ * @source spreval-manual, help page DU, after Merriam and Keller 1978
  */
 export function lowQuarterUniformity(catchesMl: readonly number[]): number {
   const mean = meanCatch(catchesMl);
@@ -31,7 +31,7 @@ export function lowQuarterUniformity(catchesMl: readonly number[]): number {
  * @param catchesMl as for {@link lowQuarterUniformity}
  * @returns 1 when every can caught the same; may fall below 0
  * @throws {RangeError} as {@link lowQuarterUniformity}
- * @source nc-state-spreval, help page CU, after Christiansen 1942
+ * @source spreval-manual, help page CU, after Christiansen 1942
  */
 export function christiansenUniformity(catchesMl: readonly number[]): number {
   const mean = meanCatch(catchesMl);
