@@ -105,6 +105,10 @@ export const questionSchema = z
     }),
     cost: z.enum(['chair', 'look', 'dig']),
     safety: z.boolean().optional(),
+    /** A plan can be made without it, and nothing is assumed in its place: a name, a budget. */
+    optional: z.boolean().optional(),
+    /** Answered by answering another: a rate in g/m2 says that the product is dry. */
+    impliedBy: z.array(z.strictObject({ answered: answerName, value: z.string() })).optional(),
     /** The shown default: an answer value, or "today" for a date. */
     suggest: z.union([z.string(), z.number(), z.boolean()]).optional(),
   })
@@ -221,6 +225,8 @@ export const stepSchema = z.strictObject({
     .optional(),
   /** Go or wait on the day, as things one can see or feel. */
   dayChecks: z.array(z.strictObject({ check: sentence, otherwise: sentence })),
+  /** Days that the step goes on after its first; absent: done on the day. */
+  lastsDays: expression.optional(),
   amounts: z.array(amount),
   labour: z.strictObject({ formula: id, inputs: z.record(answerName, expression) }).optional(),
   tools: z.array(id),

@@ -1,0 +1,230 @@
+/**
+ * Cross-checks of a whole pack: every id leads somewhere, every condition is sound, nothing lies about unused.
+ * All problems are gathered, none stops the search. What the program itself offers and reads is passed in.
+ */
+
+import { namesIn } from './call.js';
+import { expressionsOf, type Placed } from './expressions.js';
+import { everythingBehind, findCircle, readsByName } from './graph.js';
+import { lint } from './lint.js';
+import { readableNames } from './names.js';
+import type { PackData } from './pack.js';
+import type { RuleProblem } from './problem.js';
+import type { Citation } from './schema.js';
+
+/** The program's side of the contract with a pack. */
+export interface ProgramSide {
+  /** Formula name to the inputs it must be given. */
+  readonly formulas: Readonly<Record<string, readonly string[]>>;
+  /** Questions that the program reads by itself. */
+  readonly questions: readonly string[];
+  readonly nearest: (name: string, names: readonly string[]) => string | undefined;
+}
+
+/** Where each record stands, as `kind id` to file, so that a problem can name the file. */
+export type FileOf = (kind: string, id: string) => string;
+
+export function checkPack(pack: PackData, program: ProgramSide, fileOf: FileOf): RuleProblem[] {
+  return [
+    ...checkIds(pack, program, fileOf),
+    ...checkExpressions(pack, program, fileOf),
+    ...checkCircles(pack),
+    ...checkAssumptions(pack, fileOf),
+    ...checkUse(pack, program, fileOf),
+  ];
+}
+
+interface Reference {
+  readonly from: string;
+  readonly fromId: string;
+  readonly pointer: string;
+  readonly kind: string;
+  readonly id: string;
+}
+
+function referencesOf(pack: PackData): Reference[] {
+  const references: Reference[] = [];
+  const cite = (from: string, fromId: string, sources: readonly Citation[], pointer = '/sources'): void => {
+    for (const { id } of sources) references.push({ from, fromId, pointer, kind: 'source', id });
+  };
+  const refer = (
+    from: string,
+    fromId: string,
+    pointer: string,
+    kind: string,
+    ids: readonly string[],
+  ): void => {
+    for (const id of ids) references.push({ from, fromId, pointer, kind, id });
+  };
+  for (const figure of pack.figures) cite('figure', figure.id, figure.sources);
+  for (const question of pack.questions)
+    refer('question', question.id, '/section', 'section', [question.section]);
+  for (const finding of pack.findings) {
+    cite('finding', finding.id, finding.sources);
+    refer('finding', finding.id, '/leadsTo', 'step', finding.leadsTo);
+  }
+  for (const step of pack.steps) {
+    cite('step', step.id, step.sources);
+    cite('step', step.id, step.window?.sources ?? [], '/window/sources');
+    refer(
+      'step',
+      step.id,
+      '/after',
+      'step',
+      step.after.map((wait) => wait.step),
+    );
+    refer('step', step.id, '/tools', 'material', step.tools);
+    refer('step', step.id, '/cautions', 'caution', step.cautions);
+    refer(
+      'step',
+      step.id,
+      '/amounts',
+      'material',
+      step.amounts.map((amount) => amount.material),
+    );
+    refer(
+      'step',
+      step.id,
+      '/amounts',
+      'formula',
+      step.amounts.map((amount) => amount.formula),
+    );
+    if (step.labour !== undefined) refer('step', step.id, '/labour', 'formula', [step.labour.formula]);
+  }
+  for (const caution of pack.cautions) cite('caution', caution.id, caution.sources);
+  for (const verdict of pack.verdicts) cite('verdict', verdict.id, verdict.sources);
+  for (const outlook of pack.outlook) cite('outlook', `${outlook.weeks}`, outlook.sources);
+  for (const watering of pack.watering) cite('watering', `${watering.fromWeek}`, watering.sources);
+  refer('climate', '', '/sourceId', 'source', [pack.climate.sourceId]);
+  return references;
+}
+
+function checkIds(pack: PackData, program: ProgramSide, fileOf: FileOf): RuleProblem[] {
+  const known: Record<string, readonly string[]> = {
+    source: pack.sources.map((source) => source.id),
+    section: pack.sections.map((section) => section.id),
+    step: pack.steps.map((step) => step.id),
+    material: pack.materials.map((material) => material.id),
+    caution: pack.cautions.map((caution) => caution.id),
+    formula: Object.keys(program.formulas),
+  };
+  const problems: RuleProblem[] = [];
+  for (const { from, fromId, pointer, kind, id } of referencesOf(pack)) {
+    if (known[kind]?.includes(id)) continue;
+    const nearest = program.nearest(id, known[kind] ?? []);
+    problems.push({
+      code: 'unknown-id',
+      file: fileOf(from, fromId),
+      pointer: `/${fromId}${pointer}`,
+      kind,
+      id,
+      ...(nearest === undefined ? {} : { nearest }),
+    });
+  }
+  for (const step of pack.steps) {
+    const uses = [...step.amounts, ...(step.labour === undefined ? [] : [step.labour])];
+    for (const { formula, inputs } of uses) {
+      const wanted = program.formulas[formula] ?? [];
+      for (const name of wanted.filter((input) => !Object.hasOwn(inputs, input))) {
+        problems.push({
+          code: 'unknown-id',
+          file: fileOf('step', step.id),
+          pointer: `/amounts/${formula}`,
+          kind: 'input',
+          id: name,
+        });
+      }
+    }
+  }
+  return problems;
+}
+
+function checkExpressions(pack: PackData, program: ProgramSide, fileOf: FileOf): RuleProblem[] {
+  const names = readableNames(pack);
+  return expressionsOf(pack).flatMap((placed) =>
+    lint(placed.expression, placed.wanted, `/${placed.id}${placed.pointer}`, {
+      file: fileOf(placed.kindOfRecord, placed.id),
+      names,
+      nearest: program.nearest,
+    }).filter((problem) => !isPlainAssumption(placed, problem)),
+  );
+}
+
+/** A literal assumption is an answer, not a threshold: its number needs no figure. */
+const isPlainAssumption = (placed: Placed, problem: RuleProblem): boolean =>
+  problem.code === 'bare-number' &&
+  placed.pointer === '/dontKnow/assume' &&
+  typeof placed.expression === 'number';
+
+function checkCircles(pack: PackData): RuleProblem[] {
+  const circle = findCircle(readsByName(pack));
+  return circle === undefined
+    ? []
+    : [{ code: 'circle', file: 'pack', pointer: '', path: circle.join(' -> ') }];
+}
+
+/** What decides a plan must not rest on a question that assumes nothing. */
+function checkAssumptions(pack: PackData, fileOf: FileOf): RuleProblem[] {
+  const reads = readsByName(pack);
+  const computed = new Set(
+    pack.facts.filter((fact) => fact.computedBy !== undefined).map((fact) => `facts.${fact.id}`),
+  );
+  const conditional = new Map([...reads].map(([name, behind]) => [name, computed.has(name) ? [] : behind]));
+  const problems = new Map<string, RuleProblem>();
+  for (const placed of expressionsOf(pack).filter((each) => each.decides)) {
+    for (const name of everythingBehind(namesIn(placed.expression), conditional)) {
+      const question = pack.questions.find((each) => each.id === name);
+      if (question === undefined || question.dontKnow.assume !== null) continue;
+      problems.set(name, {
+        code: 'unassumed',
+        file: fileOf('question', question.id),
+        pointer: `/${question.id}/dontKnow/assume`,
+        id: question.id,
+        reader: placed.owner,
+      });
+    }
+  }
+  return [...problems.values()];
+}
+
+function checkUse(pack: PackData, program: ProgramSide, fileOf: FileOf): RuleProblem[] {
+  const read = new Set(expressionsOf(pack).flatMap((placed) => namesIn(placed.expression)));
+  for (const fact of pack.facts) for (const name of fact.reads ?? []) read.add(name);
+  const referred = new Set(referencesOf(pack).map(({ kind, id }) => `${kind} ${id}`));
+  const unused = (kind: string, ids: readonly string[], isUsed: (id: string) => boolean): RuleProblem[] =>
+    ids
+      .filter((id) => !isUsed(id))
+      .map((id) => ({ code: 'unused', file: fileOf(kind, id), pointer: `/${id}`, kind, id }));
+  return [
+    ...unused(
+      'question',
+      pack.questions.map(({ id }) => id),
+      (id) => read.has(id) || program.questions.includes(id),
+    ),
+    ...unused(
+      'fact',
+      pack.facts.map(({ id }) => id),
+      (id) => read.has(`facts.${id}`),
+    ),
+    ...unused(
+      'figure',
+      pack.figures.map(({ id }) => id),
+      (id) => read.has(`figures.${id}`),
+    ),
+    ...unused(
+      'source',
+      pack.sources.map(({ id }) => id),
+      (id) => referred.has(`source ${id}`),
+    ),
+    ...unused(
+      'caution',
+      pack.cautions.map(({ id }) => id),
+      (id) => referred.has(`caution ${id}`),
+    ),
+    ...unused(
+      'material',
+      pack.materials.map(({ id }) => id),
+      (id) => referred.has(`material ${id}`),
+    ),
+  ];
+}

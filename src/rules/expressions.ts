@@ -1,0 +1,89 @@
+/** Every condition of a pack with the place where it stands and the kind that is wanted there. */
+import type { Kind } from './operators.js';
+import type { PackData } from './pack.js';
+import type { Expression } from './schema.js';
+
+export interface Placed {
+  /** The record that holds it, as `step sow`. */
+  readonly owner: string;
+  readonly kindOfRecord: RecordKind;
+  readonly id: string;
+  readonly pointer: string;
+  readonly wanted: Kind;
+  readonly expression: Expression;
+  /** Whether a plan is left undecided while this is open. */
+  readonly decides: boolean;
+}
+
+export type RecordKind =
+  | 'question'
+  | 'fact'
+  | 'finding'
+  | 'step'
+  | 'caution'
+  | 'verdict'
+  | 'outlook'
+  | 'watering'
+  | 'notDone';
+
+export function expressionsOf(pack: PackData): Placed[] {
+  const placed: Placed[] = [];
+  const put = (
+    kindOfRecord: RecordKind,
+    id: string,
+    pointer: string,
+    expression: Expression | undefined | null,
+    wanted: Kind = 'truth',
+    decides = false,
+  ): void => {
+    if (expression === undefined || expression === null) return;
+    placed.push({ owner: `${kindOfRecord} ${id}`, kindOfRecord, id, pointer, wanted, expression, decides });
+  };
+  const putAll = (id: string, pointer: string, inputs: Readonly<Record<string, Expression>>): void => {
+    for (const [name, expression] of Object.entries(inputs))
+      put('step', id, `${pointer}/${name}`, expression, 'number');
+  };
+
+  for (const question of pack.questions) {
+    put('question', question.id, '/askWhen', question.askWhen);
+    put('question', question.id, '/dontKnow/assume', question.dontKnow.assume, 'any');
+  }
+  for (const fact of pack.facts) put('fact', fact.id, '/value', fact.value, fact.kind);
+  for (const finding of pack.findings) {
+    put('finding', finding.id, '/when', finding.when);
+    finding.evidence?.forEach((sign, index) => {
+      put('finding', finding.id, `/evidence/${index}/when`, sign.when);
+    });
+  }
+  for (const step of pack.steps) {
+    put('step', step.id, '/when', step.when, 'truth', true);
+    step.after.forEach((wait, index) => {
+      put('step', step.id, `/after/${index}/minDays`, wait.minDays, 'number', true);
+      put('step', step.id, `/after/${index}/maxDays`, wait.maxDays, 'number', true);
+    });
+    put('step', step.id, '/lastsDays', step.lastsDays, 'number', true);
+    step.notBefore?.forEach((limit, index) => {
+      put('step', step.id, `/notBefore/${index}/when`, limit.when, 'truth', true);
+      put('step', step.id, `/notBefore/${index}/date`, limit.date, 'word');
+      put('step', step.id, `/notBefore/${index}/plusDays`, limit.plusDays, 'number');
+    });
+    step.amounts.forEach((amount, index) => {
+      put('step', step.id, `/amounts/${index}/when`, amount.when, 'truth', true);
+      putAll(step.id, `/amounts/${index}/inputs`, amount.inputs);
+    });
+    if (step.labour !== undefined) putAll(step.id, '/labour/inputs', step.labour.inputs);
+  }
+  for (const caution of pack.cautions) put('caution', caution.id, '/when', caution.when, 'truth', true);
+  pack.verdicts.forEach((verdict, index) => {
+    put('verdict', verdict.id, `/${index}/when`, verdict.when, 'truth', true);
+  });
+  pack.outlook.forEach((outlook, index) => {
+    put('outlook', `${outlook.weeks}`, `/${index}/when`, outlook.when, 'truth', true);
+  });
+  pack.watering.forEach((watering, index) => {
+    put('watering', `${watering.fromWeek}`, `/${index}/turnsPerDay`, watering.turnsPerDay, 'number');
+    put('watering', `${watering.fromWeek}`, `/${index}/mmPerDay`, watering.mmPerDay, 'number');
+  });
+  for (const limit of pack.notDone) put('notDone', limit.id, '/when', limit.when, 'truth', true);
+  return placed;
+}

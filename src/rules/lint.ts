@@ -1,0 +1,152 @@
+/**
+ * Static check of one condition: operators, operand counts, kinds, names, options, units, depth, bare numbers.
+ * What passes here can be evaluated without a fault, but for a division by zero.
+ */
+import { callOf } from './call.js';
+import { DEPTH_LIMIT, type Kind, OPERATOR_NAMES, OPERATORS } from './operators.js';
+import type { RuleProblem } from './problem.js';
+import type { Expression } from './schema.js';
+
+/** What a readable name gives. */
+export interface Named {
+  readonly kind: Exclude<Kind, 'any'>;
+  readonly unit?: string | undefined;
+  /** The only words it can be, for a choice. */
+  readonly words?: readonly string[] | undefined;
+}
+
+export interface LintInput {
+  readonly file: string;
+  readonly names: ReadonlyMap<string, Named>;
+  readonly nearest: (name: string, names: readonly string[]) => string | undefined;
+}
+
+type Draft = RuleProblem extends infer P
+  ? P extends RuleProblem
+    ? Omit<P, 'file' | 'pointer'>
+    : never
+  : never;
+
+/** Lists every problem of the condition; `wanted` is the kind that its place asks for. */
+export function lint(expression: Expression, wanted: Kind, pointer: string, input: LintInput): RuleProblem[] {
+  const problems: RuleProblem[] = [];
+  const report = (at: string, draft: Draft): void => {
+    problems.push({ file: input.file, pointer: at, ...draft } as RuleProblem);
+  };
+
+  const walk = (node: Expression, kind: Kind, at: string, depth: number): Named | undefined => {
+    if (depth > DEPTH_LIMIT) {
+      report(at, { code: 'depth', limit: DEPTH_LIMIT });
+      return undefined;
+    }
+    const named = typeof node === 'object' ? walkCall(node, at, depth) : literal(node, at);
+    if (named !== undefined && kind !== 'any' && named.kind !== kind) {
+      report(at, { code: 'kind', wanted: kind, found: named.kind });
+    }
+    return named;
+  };
+
+  const literal = (value: string | number | boolean, at: string): Named => {
+    if (typeof value === 'number') {
+      if (![0, 1, -1].includes(value)) report(at, { code: 'bare-number', found: value });
+      return { kind: 'number' };
+    }
+    return { kind: typeof value === 'boolean' ? 'truth' : 'word' };
+  };
+
+  const walkCall = (node: Expression & object, at: string, depth: number): Named | undefined => {
+    const call = callOf(node);
+    if (call === undefined) {
+      report(at, {
+        code: 'many-keys',
+        found: Array.isArray(node) ? 'a list' : `${Object.keys(node).length} keys`,
+      });
+      return undefined;
+    }
+    const here = `${at}/${call.operator}`;
+    if (call.operator === 'var') return readName(call.operands, here);
+    const operator = Object.hasOwn(OPERATORS, call.operator) ? OPERATORS[call.operator] : undefined;
+    if (operator === undefined) {
+      const nearest = input.nearest(call.operator, OPERATOR_NAMES);
+      report(at, { code: 'operator', found: call.operator, ...(nearest === undefined ? {} : { nearest }) });
+      return undefined;
+    }
+    const count = call.operands.length;
+    const { least, most } = operator;
+    if (count < least || count > most || (call.operator === 'if' && count % 2 === 0)) {
+      const allowed =
+        call.operator === 'if'
+          ? 'an odd number, 3 or more'
+          : most === least
+            ? `${least}`
+            : `${least} or more`;
+      report(at, { code: 'arguments', operator: call.operator, count, allowed });
+      return { kind: operator.gives === 'any' ? 'truth' : operator.gives };
+    }
+    if (call.operator === 'in') return walkIn(call.operands, here, depth);
+    const operands = call.operands.map((operand, index) => {
+      const isTest = call.operator === 'if' && index % 2 === 0 && index < count - 1;
+      return walk(operand, isTest ? 'truth' : operator.takes, `${here}/${index}`, depth + 1);
+    });
+    if (call.operator === 'if') return branchesOf(operands, here);
+    if (operator.takes !== 'truth') compare(call.operands, operands, here);
+    return operator.gives === 'any' ? undefined : { kind: operator.gives };
+  };
+
+  const readName = (operands: readonly Expression[], at: string): Named | undefined => {
+    const [name] = operands;
+    if (operands.length !== 1 || typeof name !== 'string') {
+      report(at, { code: 'arguments', operator: 'var', count: operands.length, allowed: 'one name' });
+      return undefined;
+    }
+    const named = input.names.get(name);
+    if (named === undefined) {
+      const nearest = input.nearest(name, [...input.names.keys()]);
+      report(at, { code: 'unknown-name', id: name, ...(nearest === undefined ? {} : { nearest }) });
+    }
+    return named;
+  };
+
+  const walkIn = (operands: readonly Expression[], at: string, depth: number): Named => {
+    const [wantedValue, list] = operands as [Expression, Expression];
+    const named = walk(wantedValue, 'any', `${at}/0`, depth + 1);
+    if (!Array.isArray(list))
+      report(`${at}/1`, { code: 'kind', wanted: 'list of literals', found: typeof list });
+    else for (const word of list as Expression[]) checkWord(wantedValue, named, word, `${at}/1`);
+    return { kind: 'truth' };
+  };
+
+  /** All branches of an `if` must give one kind; the last operand and every odd one are branches. */
+  const branchesOf = (operands: readonly (Named | undefined)[], at: string): Named | undefined => {
+    const branches = operands.filter((_, index) => index % 2 === 1 || index === operands.length - 1);
+    const [first, ...others] = branches.filter((branch) => branch !== undefined);
+    for (const other of others) {
+      if (first !== undefined && other.kind !== first.kind) {
+        report(at, { code: 'kind', wanted: first.kind, found: other.kind });
+      }
+    }
+    return first === undefined ? undefined : { kind: first.kind, unit: first.unit };
+  };
+
+  const compare = (nodes: readonly Expression[], named: readonly (Named | undefined)[], at: string): void => {
+    const [left, right] = named;
+    if (nodes.length !== 2 || left === undefined || right === undefined) return;
+    if (left.kind !== right.kind) report(at, { code: 'kind', wanted: left.kind, found: right.kind });
+    const isComparison = OPERATORS[at.slice(at.lastIndexOf('/') + 1)]?.gives === 'truth';
+    if (isComparison && left.unit !== undefined && right.unit !== undefined && left.unit !== right.unit) {
+      report(at, { code: 'units', id: JSON.stringify(nodes[1]), found: right.unit, wanted: left.unit });
+    }
+    checkWord(nodes[0] as Expression, left, nodes[1] as Expression, at);
+    checkWord(nodes[1] as Expression, right, nodes[0] as Expression, at);
+  };
+
+  const checkWord = (node: Expression, named: Named | undefined, word: Expression, at: string): void => {
+    if (named?.words === undefined || typeof word !== 'string' || named.words.includes(word)) return;
+    report(at, { code: 'option', id: nameOf(node), found: word, allowed: named.words.join(', ') });
+  };
+
+  walk(expression, wanted, pointer, 0);
+  return problems;
+}
+
+const nameOf = (node: Expression): string => String(callOf(node)?.operands[0] ?? node);

@@ -1,0 +1,71 @@
+/** A pack in memory: the records as read, and the same by id. */
+import type {
+  Caution,
+  Climate,
+  Fact,
+  Figure,
+  Finding,
+  Manifest,
+  Material,
+  NotDone,
+  Outlook,
+  Question,
+  Source,
+  Step,
+  VerdictRule,
+  WateringRule,
+} from './schema.js';
+
+/** Plain JSON, as one file can hold it; lists in reading order. */
+export interface PackData extends Manifest {
+  /** Hash of every rules file, so that a plan or session can name the rules it came from. */
+  readonly sha256: string;
+  readonly sources: readonly Source[];
+  readonly figures: readonly Figure[];
+  readonly facts: readonly Fact[];
+  readonly questions: readonly Question[];
+  readonly findings: readonly Finding[];
+  readonly steps: readonly Step[];
+  readonly materials: readonly Material[];
+  readonly cautions: readonly Caution[];
+  readonly verdicts: readonly VerdictRule[];
+  readonly outlook: readonly Outlook[];
+  readonly watering: readonly WateringRule[];
+  readonly notDone: readonly NotDone[];
+  readonly climate: Climate;
+}
+
+export interface Pack extends PackData {
+  readonly sourceById: ReadonlyMap<string, Source>;
+  readonly figureById: ReadonlyMap<string, Figure>;
+  readonly factById: ReadonlyMap<string, Fact>;
+  readonly questionById: ReadonlyMap<string, Question>;
+  readonly findingById: ReadonlyMap<string, Finding>;
+  readonly stepById: ReadonlyMap<string, Step>;
+  readonly materialById: ReadonlyMap<string, Material>;
+  readonly cautionById: ReadonlyMap<string, Caution>;
+}
+
+const byId = <Item extends { readonly id: string }>(items: readonly Item[]): ReadonlyMap<string, Item> =>
+  new Map(items.map((item) => [item.id, item]));
+
+/** The pack with its lookups; questions put in the order of the sections. */
+export function indexPack(data: PackData): Pack {
+  const rank = new Map(data.sections.map((section, index) => [section.id, index]));
+  const questions = [...data.questions].sort(
+    (a, b) => (rank.get(a.section) ?? 0) - (rank.get(b.section) ?? 0),
+  );
+  return {
+    ...data,
+    questions,
+    steps: [...data.steps].sort((a, b) => a.order - b.order),
+    sourceById: byId(data.sources),
+    figureById: byId(data.figures),
+    factById: byId(data.facts),
+    questionById: byId(questions),
+    findingById: byId(data.findings),
+    stepById: byId(data.steps),
+    materialById: byId(data.materials),
+    cautionById: byId(data.cautions),
+  };
+}

@@ -1,0 +1,134 @@
+/** Reads a pack folder from disk: JSON, shapes, ids used twice. Every problem is gathered; nothing is guessed. */
+import { createHash } from 'node:crypto';
+import { readdirSync, readFileSync } from 'node:fs';
+import { join, relative, sep } from 'node:path';
+import type { z } from 'zod';
+import type { PackData } from './pack.js';
+import type { RuleProblem } from './problem.js';
+import * as shapes from './schema.js';
+
+export interface ReadPack {
+  /** Complete only when there are no problems. */
+  readonly data: PackData | undefined;
+  readonly problems: readonly RuleProblem[];
+  readonly fileOf: (kind: string, id: string) => string;
+}
+
+/** Folder or file of each kind of record; a folder may hold arrays or single records. */
+const PLACES = {
+  source: { path: 'sources.json', schema: shapes.sourceSchema },
+  figure: { path: 'figures', schema: shapes.figureSchema },
+  fact: { path: 'facts.json', schema: shapes.factSchema },
+  question: { path: 'questions', schema: shapes.questionSchema },
+  finding: { path: 'findings', schema: shapes.findingSchema },
+  step: { path: 'steps', schema: shapes.stepSchema },
+  material: { path: 'materials', schema: shapes.materialSchema },
+  caution: { path: 'cautions', schema: shapes.cautionSchema },
+  verdict: { path: 'verdicts.json', schema: shapes.verdictSchema },
+  outlook: { path: 'outlook.json', schema: shapes.outlookSchema },
+  watering: { path: 'watering.json', schema: shapes.wateringSchema },
+  notDone: { path: 'not-done.json', schema: shapes.notDoneSchema },
+} as const satisfies Record<string, { path: string; schema: z.ZodType }>;
+
+type RecordKind = keyof typeof PLACES;
+type RecordOf<Kind extends RecordKind> = z.infer<(typeof PLACES)[Kind]['schema']>;
+
+/** Kinds whose ids may repeat: a verdict has several ways in, outlook and watering have no id. */
+const MAY_REPEAT: readonly RecordKind[] = ['verdict', 'outlook', 'watering'];
+
+/**
+ * The pack in `folder`.
+ *
+ * @throws {NodeJS.ErrnoException} when the folder itself cannot be read
+ */
+export function readPack(folder: string): ReadPack {
+  const problems: RuleProblem[] = [];
+  const files = new Map<string, string>();
+  const hash = createHash('sha256');
+  const texts = new Map<string, string>();
+  for (const file of jsonFilesIn(folder)) {
+    const text = readFileSync(join(folder, file), 'utf8');
+    texts.set(file, text);
+    hash.update(`${file}\0${text}\0`);
+  }
+
+  const parse = (file: string): unknown => {
+    try {
+      return JSON.parse(texts.get(file) ?? '');
+    } catch (error) {
+      problems.push({ code: 'not-json', file, pointer: '', found: (error as Error).message });
+      return undefined;
+    }
+  };
+  const accept = <Shape extends z.ZodType>(
+    schema: Shape,
+    value: unknown,
+    file: string,
+    at: string,
+  ): z.infer<Shape> | undefined => {
+    const result = schema.safeParse(value);
+    if (result.success) return result.data;
+    for (const issue of result.error.issues) {
+      const pointer = [at, ...issue.path.map(String)].filter((part) => part !== '').join('/');
+      problems.push({ code: 'shape', file, pointer: `/${pointer}`, found: issue.message });
+    }
+    return undefined;
+  };
+  const readKind = <Kind extends RecordKind>(kind: Kind): RecordOf<Kind>[] => {
+    const { path, schema } = PLACES[kind];
+    const mine = [...texts.keys()].filter((file) => file === path || file.startsWith(`${path}/`));
+    if (mine.length === 0) problems.push({ code: 'missing-file', file: path, pointer: '' });
+    return mine.flatMap((file) => {
+      const parsed = parse(file);
+      if (parsed === undefined) return [];
+      const list: unknown[] = Array.isArray(parsed) ? parsed : [parsed];
+      return list.flatMap((each, index) => {
+        const record = accept(schema, each, file, Array.isArray(parsed) ? `${index}` : '') as
+          | RecordOf<Kind>
+          | undefined;
+        if (record === undefined) return [];
+        const id = 'id' in record ? String(record.id) : `${index}`;
+        const other = files.get(`${kind} ${id}`);
+        if (other !== undefined && !MAY_REPEAT.includes(kind)) {
+          problems.push({ code: 'twice', file, pointer: `/${index}`, kind, id, other });
+        }
+        files.set(`${kind} ${id}`, file);
+        return [record];
+      });
+    });
+  };
+
+  const manifest = texts.has('pack.json')
+    ? accept(shapes.manifestSchema, parse('pack.json'), 'pack.json', '')
+    : undefined;
+  if (!texts.has('pack.json')) problems.push({ code: 'missing-file', file: 'pack.json', pointer: '' });
+  const climateFile = 'climate/uk-stations.json';
+  const climate = accept(shapes.climateSchema, parse(climateFile), climateFile, '');
+  const records = {
+    sources: readKind('source'),
+    figures: readKind('figure'),
+    facts: readKind('fact'),
+    questions: readKind('question'),
+    findings: readKind('finding'),
+    steps: readKind('step'),
+    materials: readKind('material'),
+    cautions: readKind('caution'),
+    verdicts: readKind('verdict'),
+    outlook: readKind('outlook'),
+    watering: readKind('watering'),
+    notDone: readKind('notDone'),
+  };
+  const isComplete = problems.length === 0 && manifest !== undefined && climate !== undefined;
+  return {
+    data: isComplete ? { ...manifest, sha256: hash.digest('hex'), ...records, climate } : undefined,
+    problems,
+    fileOf: (kind, id) => files.get(`${kind} ${id}`) ?? `${kind} ${id}`,
+  };
+}
+
+function jsonFilesIn(folder: string): string[] {
+  return readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .filter((file) => file.endsWith('.json'))
+    .map((file) => relative('.', file).split(sep).join('/'))
+    .sort();
+}
