@@ -87,12 +87,19 @@ export function daysToThermalTime({
   readonly soilCOn: (day: number) => number;
   readonly limitDays: number;
 }): number | undefined {
+  requireFinite('baseC', baseC);
+  requireAbove('thermalTimeCDays', thermalTimeCDays, 0);
   requireWhole('limitDays', limitDays, 1);
-  let done = 0;
+  let warmthCDays = 0;
   for (let day = 0; day < limitDays; day++) {
-    const today = germinationPerDay({ soilC: soilCOn(day), baseC, thermalTimeCDays });
-    if (done + today >= 1) return day + (1 - done) / today;
-    done += today;
+    const soilC = soilCOn(day);
+    requireFinite('soilC', soilC);
+    const todayCDays = Math.max(0, soilC - baseC);
+    const missingCDays = thermalTimeCDays - warmthCDays;
+    // A sum of fractions may end a hair short of the mark; that is no reason for another day.
+    if (todayCDays > 0 && todayCDays >= missingCDays - 1e-9)
+      return day + Math.min(1, missingCDays / todayCDays);
+    warmthCDays += todayCDays;
   }
   return undefined;
 }

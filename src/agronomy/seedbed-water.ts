@@ -104,10 +104,11 @@ function meanCoefficient(
   { et0Mm, daysBetweenWettings }: { readonly et0Mm: number; readonly daysBetweenWettings: number },
   { fastMm, allMm }: DryingLimits,
 ): number {
-  const fullRateMm = WET_SOIL_COEFFICIENT * et0Mm;
-  const fastDays = fastMm / fullRateMm;
-  if (daysBetweenWettings <= fastDays) return WET_SOIL_COEFFICIENT;
-  const slowing = 1 + fastMm / (allMm - fastMm);
-  const decay = Math.exp((-(daysBetweenWettings - fastDays) * fullRateMm * slowing) / allMm);
-  return (allMm - (allMm - fastMm) * decay) / (daysBetweenWettings * et0Mm);
+  // The printed equation in depths instead of days: its exponent comes to −(potential − REW) ÷ (TEW − REW).
+  // So written it stays exact when hardly anything evaporates.
+  const potentialMm = daysBetweenWettings * WET_SOIL_COEFFICIENT * et0Mm;
+  if (potentialMm <= fastMm) return WET_SOIL_COEFFICIENT;
+  const slowMm = allMm - fastMm;
+  const lostMm = fastMm - slowMm * Math.expm1(-(potentialMm - fastMm) / slowMm);
+  return (WET_SOIL_COEFFICIENT * lostMm) / potentialMm;
 }
