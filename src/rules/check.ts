@@ -73,7 +73,13 @@ function referencesOf(pack: PackData): Reference[] {
       'step',
       step.after.map((wait) => wait.step),
     );
-    refer('step', step.id, '/tools', 'material', step.tools);
+    refer(
+      'step',
+      step.id,
+      '/tools',
+      'material',
+      step.tools.map((tool) => tool.id),
+    );
     refer('step', step.id, '/cautions', 'caution', step.cautions);
     refer(
       'step',

@@ -71,6 +71,9 @@ export function expressionsOf(pack: PackData): Placed[] {
       put('step', step.id, `/amounts/${index}/when`, amount.when, 'truth', true);
       putAll(step.id, `/amounts/${index}/inputs`, amount.inputs);
     });
+    step.tools.forEach((tool, index) => {
+      put('step', step.id, `/tools/${index}/when`, tool.when, 'truth', true);
+    });
     if (step.labour !== undefined) putAll(step.id, '/labour/inputs', step.labour.inputs);
   }
   for (const caution of pack.cautions) put('caution', caution.id, '/when', caution.when, 'truth', true);

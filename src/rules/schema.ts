@@ -131,17 +131,7 @@ export const factSchema = z
     /** JSON Logic over answers, figures, findings and other facts. */
     value: expression.optional(),
     /** Or the name of a function of the program that works it out. */
-    computedBy: z
-      .enum([
-        'area',
-        'area-least',
-        'area-most',
-        'latitude',
-        'season-month',
-        'days-since-weedkiller',
-        'season-wait',
-      ])
-      .optional(),
+    computedBy: z.enum(['area', 'days-since-weedkiller', 'days-until-start', 'season-wait']).optional(),
     /** Question ids that a computed fact reads. */
     reads: z.array(answerName).optional(),
   })
@@ -227,9 +217,12 @@ export const stepSchema = z.strictObject({
   dayChecks: z.array(z.strictObject({ check: sentence, otherwise: sentence })),
   /** Days that the step goes on after its first; absent: done on the day. */
   lastsDays: expression.optional(),
+  /** Done as late as what follows allows, so that a work day stays together. */
+  joinsNext: z.boolean().optional(),
   amounts: z.array(amount),
   labour: z.strictObject({ formula: id, inputs: z.record(answerName, expression) }).optional(),
-  tools: z.array(id),
+  /** What must be at hand; with a condition where it depends on an answer. */
+  tools: z.array(z.strictObject({ id, when: expression.optional() })),
   cautions: z.array(id),
   doneWhen: sentence,
   ifNot: sentence,

@@ -1,0 +1,45 @@
+/** What a command may touch: streams, files, the day, the width. Passed in, so that a test can stand in for all of it. */
+import type { Readable, Writable } from 'node:stream';
+import type { IsoDate } from '../base/dates.js';
+import type { Pack } from '../rules/pack.js';
+
+export const EXIT = {
+  done: 0,
+  unexpected: 1,
+  usage: 2,
+  answers: 3,
+  pack: 4,
+  files: 5,
+  rulesFound: 6,
+  interrupted: 130,
+} as const;
+
+export interface CliIo {
+  /** Results. */
+  out(text: string): void;
+  /** Everything else. */
+  err(text: string): void;
+  readonly input: Readable & { readonly isTTY?: boolean };
+  readonly output: Writable & { readonly isTTY?: boolean };
+  readonly today: IsoDate;
+  readonly width: number;
+  readonly colour: boolean;
+  readonly env: Readonly<Record<string, string | undefined>>;
+  /** The whole text of a file, or of standard input for `-`. */
+  readText(path: string): Promise<string>;
+  exists(path: string): boolean;
+  writeText(path: string, text: string): Promise<void>;
+  /** The bundled pack, or the one in a folder. */
+  loadPack(folder: string | undefined): Promise<Pack>;
+}
+
+/** Stops a command with a message and an exit code; nothing was written. */
+export class CliStop extends Error {
+  override readonly name = 'CliStop';
+  constructor(
+    readonly exitCode: number,
+    message: string,
+  ) {
+    super(message);
+  }
+}

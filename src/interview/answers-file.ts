@@ -1,0 +1,137 @@
+/** Reads an answers file: every fault is listed with its key, what was found and what is allowed. */
+import { isIsoDate } from '../base/dates.js';
+import { nearest } from '../base/nearest.js';
+import type { Pack } from '../rules/pack.js';
+import type { Question } from '../rules/schema.js';
+import { type Answers, type AnswerValue, type LawnPart, UNKNOWN } from './answers.js';
+import { lawnPartFaults } from './lawn-parts.js';
+
+export type ReadAnswers =
+  | { readonly ok: true; readonly answers: Answers }
+  | { readonly ok: false; readonly faults: readonly string[] };
+
+export interface AnswersContext {
+  readonly pack: Pack;
+  /** Area of measured parts, m2; throws RangeError when they cannot exist. */
+  readonly areaOfParts: (parts: readonly LawnPart[]) => number;
+}
+
+const SHAPE = 'It looks like {"format": 1, "answers": {"areaM2": 84, "mossFraction": 0.4}}.';
+
+export function readAnswersFile(text: string, context: AnswersContext): ReadAnswers {
+  let parsed: unknown;
+  try {
+    parsed = JSON.parse(text);
+  } catch (error) {
+    return { ok: false, faults: [`This is not JSON: ${(error as Error).message}. ${SHAPE}`] };
+  }
+  if (!isObject(parsed) || parsed.format !== 1 || !isObject(parsed.answers)) {
+    const format = isObject(parsed) ? JSON.stringify(parsed.format) : 'no object';
+    return {
+      ok: false,
+      faults: [
+        `An answers file has "format": 1 and "answers"; found format ${format ?? 'missing'}. ${SHAPE}`,
+      ],
+    };
+  }
+  const faults = Object.keys(parsed)
+    .filter((key) => key !== 'format' && key !== 'answers')
+    .map(
+      (key) => `"${key}" has no place beside "format" and "answers". Remove it, or move it into "answers".`,
+    );
+  return checkAnswers(parsed.answers, context, faults);
+}
+
+/** The same for answers that are already an object, such as one line of a batch. */
+export function checkAnswers(
+  found: Readonly<Record<string, unknown>>,
+  context: AnswersContext,
+  before: readonly string[] = [],
+): ReadAnswers {
+  const faults = [...before];
+  const answers: Record<string, AnswerValue> = {};
+  const { pack } = context;
+  for (const [key, value] of Object.entries(found)) {
+    const question = pack.questionById.get(key);
+    if (question === undefined) {
+      const near = nearest(key, [...pack.questionById.keys()]);
+      faults.push(
+        `"${key}" is no question.${near === undefined ? '' : ` Did you mean "${near}"?`} Correct or remove it.`,
+      );
+      continue;
+    }
+    const fault = value === UNKNOWN ? undefined : faultOf(question, value, context);
+    if (fault === undefined) answers[key] = value as AnswerValue;
+    else faults.push(`"${key}" is ${shorten(value)}. ${fault}`);
+  }
+  faults.push(...faultsTogether(answers));
+  return faults.length === 0 ? { ok: true, answers } : { ok: false, faults };
+}
+
+function faultOf(question: Question, value: unknown, context: AnswersContext): string | undefined {
+  switch (question.kind) {
+    case 'yes-no':
+      return typeof value === 'boolean' ? undefined : 'Allowed: true, false or "unknown".';
+    case 'choice': {
+      const allowed = question.options?.map((option) => option.value) ?? [];
+      if (typeof value === 'string' && allowed.includes(value)) return undefined;
+      const near = typeof value === 'string' ? nearest(value, allowed) : undefined;
+      return `Allowed: ${allowed.map((each) => `"${each}"`).join(', ')} or "unknown".${near === undefined ? '' : ` Did you mean "${near}"?`}`;
+    }
+    case 'date':
+      if (typeof value === 'string' && (isIsoDate(value) || value === question.suggest)) return undefined;
+      return `Allowed: a date such as "2027-03-13"${question.suggest === undefined ? '' : `, "${question.suggest}"`} or "unknown".`;
+    case 'text':
+    case 'place':
+      return typeof value === 'string' && value.trim() !== ''
+        ? undefined
+        : 'Allowed: a text that is not empty, or "unknown".';
+    case 'parts':
+      return partsFault(value, context);
+    default:
+      return numberFault(question, value);
+  }
+}
+
+function numberFault(question: Question, value: unknown): string | undefined {
+  const { min, max } = question.bounds ?? { min: 0, max: 1 };
+  const isRight = typeof value === 'number' && Number.isFinite(value) && value >= min && value <= max;
+  const unit = question.unit === undefined ? '' : ` ${question.unit}`;
+  return isRight ? undefined : `Allowed: a number from ${min} to ${max}${unit}, or "unknown".`;
+}
+
+function partsFault(value: unknown, context: AnswersContext): string | undefined {
+  const shapes = lawnPartFaults(value);
+  if (shapes.length > 0) return shapes.join(' ');
+  try {
+    context.areaOfParts(value as readonly LawnPart[]);
+    return undefined;
+  } catch (error) {
+    if (error instanceof RangeError) return `${error.message}.`;
+    throw error;
+  }
+}
+
+/** Faults that only show when answers are seen together. */
+function faultsTogether(answers: Readonly<Record<string, AnswerValue>>): string[] {
+  const faults: string[] = [];
+  if (answers.areaM2 !== undefined && answers.lawnParts !== undefined && answers.areaM2 !== UNKNOWN) {
+    faults.push('"areaM2" and "lawnParts" both give the area. Keep one of them.');
+  }
+  const cover = ['mossFraction', 'weedFraction', 'bareFraction'].map((id) => answers[id]);
+  const sum = cover.reduce<number>((total, value) => total + (typeof value === 'number' ? value : 0), 0);
+  if (sum > 1 + 1e-9) {
+    faults.push(
+      `"mossFraction", "weedFraction" and "bareFraction" add up to ${Number(sum.toPrecision(3))}. They are shares of the same lawn and cannot pass 1.`,
+    );
+  }
+  return faults;
+}
+
+const isObject = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+function shorten(value: unknown): string {
+  const text = JSON.stringify(value) ?? 'missing';
+  return text.length > 60 ? `${text.slice(0, 57)}...` : text;
+}

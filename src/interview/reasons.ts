@@ -1,0 +1,115 @@
+/**
+ * Why a condition came out as it did, in words: only the comparisons that mattered.
+ * A false `and` needs one false arm, a true `or` one true arm; a chain of `if` needs the test that chose.
+ */
+import { plainNumber } from '../base/quantity-words.js';
+import { callOf } from '../rules/call.js';
+import { evaluate, type Known, type Outcome, type Scope, type Value } from '../rules/evaluate.js';
+import type { Pack } from '../rules/pack.js';
+import type { Expression } from '../rules/schema.js';
+import { showAnswer } from './show-answer.js';
+
+/** The decisive comparisons of a settled condition, each as a clause; none for an open one. */
+export function reasonsFor(condition: Expression, pack: Pack, scope: Scope): string[] {
+  const outcome = evaluate(condition, scope);
+  return outcome.known ? [...new Set(clausesOf(condition, pack, scope))] : [];
+}
+
+/** The clauses as one sentence, or an empty text. */
+export function sentenceOf(clauses: readonly string[]): string {
+  if (clauses.length === 0) return '';
+  const text =
+    clauses.length === 1
+      ? (clauses[0] as string)
+      : `${clauses.slice(0, -1).join(', ')} and ${clauses.at(-1)}`;
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+}
+
+function clausesOf(node: Expression, pack: Pack, scope: Scope): string[] {
+  const call = callOf(node);
+  if (call === undefined) return [];
+  const { operator, operands } = call;
+  const inner = (operand: Expression): string[] => clausesOf(operand, pack, scope);
+  const values = (): Outcome[] => operands.map((operand) => evaluate(operand, scope));
+  switch (operator) {
+    case 'var':
+      return behindName(String(operands[0]), pack, scope);
+    case 'and':
+    case 'or': {
+      const settling = operator === 'or';
+      const index = values().findIndex((outcome) => outcome.known && outcome.value === settling);
+      return index >= 0 ? inner(operands[index] as Expression) : operands.flatMap(inner);
+    }
+    case '!':
+      // "Not too dark, not dormant" is true of nearly every lawn: saying so explains nothing.
+      return isSaid(node, scope) ? inner(operands[0] as Expression) : [];
+    case 'if':
+      return behindIf(operands, pack, scope);
+    default:
+      return comparisonClauses(operands, pack, scope);
+  }
+}
+
+/** A negation is worth saying only where it is what made the whole false. */
+function isSaid(node: Expression, scope: Scope): boolean {
+  const outcome = evaluate(node, scope);
+  return outcome.known && outcome.value === false;
+}
+
+/** What stands behind a finding or a fact that is true or false; a plain answer speaks for itself. */
+function behindName(name: string, pack: Pack, scope: Scope): string[] {
+  const finding = name.startsWith('findings.')
+    ? pack.findingById.get(name.slice('findings.'.length))
+    : undefined;
+  if (finding !== undefined) return clausesOf(finding.when, pack, scope);
+  const fact = name.startsWith('facts.') ? pack.factById.get(name.slice('facts.'.length)) : undefined;
+  if (fact?.value !== undefined) return clausesOf(fact.value, pack, scope);
+  return answerClause(name, scope(name), pack);
+}
+
+/** The test that chose the branch, and what stands behind the branch itself. */
+function behindIf(operands: readonly Expression[], pack: Pack, scope: Scope): string[] {
+  for (let index = 0; index + 1 < operands.length; index += 2) {
+    const test = evaluate(operands[index] as Expression, scope);
+    if (test.known && test.value === true) return clausesOf(operands[index] as Expression, pack, scope);
+  }
+  return clausesOf(operands.at(-1) as Expression, pack, scope);
+}
+
+function comparisonClauses(operands: readonly Expression[], pack: Pack, scope: Scope): string[] {
+  const [left, right] = operands as [Expression, Expression];
+  const name = callOf(left)?.operator === 'var' ? String(callOf(left)?.operands[0]) : undefined;
+  if (name === undefined) return operands.flatMap((operand) => clausesOf(operand, pack, scope));
+  const outcome = scope(name);
+  if (!outcome.known) return [];
+  const fact = name.startsWith('facts.') ? pack.factById.get(name.slice('facts.'.length)) : undefined;
+  if (fact !== undefined && fact.kind !== 'number') return behindName(name, pack, scope);
+  const limit = Array.isArray(right) ? undefined : evaluate(right, scope);
+  const clause = answerClause(name, outcome, pack);
+  if (limit?.known !== true || typeof limit.value !== 'number' || limit.value === 0) return clause;
+  return clause.map((text) => `${text} (limit ${limitWords(name, limit, pack)})`);
+}
+
+function answerClause(name: string, outcome: Outcome, pack: Pack): string[] {
+  if (!outcome.known) return [];
+  const question = pack.questionById.get(name);
+  if (question !== undefined) {
+    const shown = showAnswer(question, outcome.value);
+    return [`${question.label}: ${shown}`];
+  }
+  const fact = name.startsWith('facts.') ? pack.factById.get(name.slice('facts.'.length)) : undefined;
+  return fact === undefined ? [] : [`${fact.what}: ${numberWords(outcome.value, fact.unit)}`];
+}
+
+function limitWords(name: string, limit: Known, pack: Pack): string {
+  const question = pack.questionById.get(name);
+  return question === undefined
+    ? numberWords(limit.value, pack.factById.get(name.slice('facts.'.length))?.unit)
+    : showAnswer(question, limit.value);
+}
+
+function numberWords(value: Value, unit: string | undefined): string {
+  if (typeof value !== 'number') return String(value);
+  if (unit === 'fraction') return `${Math.round(value * 100)} %`;
+  return unit === undefined ? plainNumber(value) : `${plainNumber(value)} ${unit === 'd' ? 'days' : unit}`;
+}

@@ -1,0 +1,91 @@
+/** An answer as a person would say it: `40 %`, `14 mm`, `springy`, `12 m by 7 m: 84 m2`, `about 3 days ago`. */
+import { lawnPartsArea } from '../agronomy/area-parts.js';
+import { cleanLine } from '../base/clean-text.js';
+import { formatDay, isIsoDate } from '../base/dates.js';
+import { clean, shown } from '../base/quantity/show.js';
+import type { Question } from '../rules/schema.js';
+import { type AnswerValue, type LawnPart, UNKNOWN } from './answers.js';
+
+const DEGREES = /^(-?\d+(?:\.\d+)?), (-?\d+(?:\.\d+)?)$/;
+
+/** The value in words, with its unit. A value of the wrong kind, from a file, is shown as it stands. */
+export function showAnswer(question: Question, value: AnswerValue): string {
+  if (value === UNKNOWN) return "don't know";
+  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  if (typeof value === 'number') return showNumber(question, value);
+  if (typeof value === 'string') return showText(question, value);
+  return showParts(value);
+}
+
+function showNumber(question: Question, value: number): string {
+  if (question.kind === 'fraction') return `${shown(clean(value * 100))} %`;
+  if (question.kind === 'days-ago') return showDaysAgo(value);
+  return withUnit(value, question.unit);
+}
+
+function showDaysAgo(days: number): string {
+  if (days === 0) return 'today';
+  return days === 1 ? 'yesterday' : `about ${shown(days)} days ago`;
+}
+
+/** A number with a unit as the pack spells it; one of anything is singular. */
+export function withUnit(value: number, unit: string | undefined): string {
+  const figure = shown(value);
+  if (unit === undefined || unit.startsWith('in your')) return figure;
+  if (unit === 'pH') return `pH ${figure}`;
+  return `${figure} ${value === 1 ? unit.replace(/^([a-z]{3,})s\b/, '$1') : unit}`;
+}
+
+function showText(question: Question, value: string): string {
+  const option = question.options?.find((each) => each.value === value);
+  if (option !== undefined) return option.label;
+  if (question.kind === 'date' && isIsoDate(value)) return formatDay(value);
+  const [, latitude, longitude] = (question.kind === 'place' && DEGREES.exec(value)) || [];
+  if (latitude !== undefined && longitude !== undefined)
+    return showPosition(Number(latitude), Number(longitude));
+  return cleanLine(value);
+}
+
+/** `52.1 degrees north, 1.4 west`. */
+export function showPosition(latitudeDeg: number, longitudeDeg: number): string {
+  const northSouth = latitudeDeg < 0 ? 'south' : 'north';
+  const eastWest = longitudeDeg < 0 ? 'west' : 'east';
+  return `${Math.abs(latitudeDeg)} degrees ${northSouth}, ${Math.abs(longitudeDeg)} ${eastWest}`;
+}
+
+/** The parts one after the other and their area together. */
+export function showParts(parts: readonly LawnPart[]): string {
+  const words = parts.map((part, index) => {
+    const sign = part.minus === true ? (index === 0 ? 'minus ' : ' minus ') : index === 0 ? '' : ' and ';
+    return `${sign}${showPart(part)}`;
+  });
+  return `${words.join('')}: ${showArea(parts)}`;
+}
+
+function showArea(parts: readonly LawnPart[]): string {
+  try {
+    return `${shown(lawnPartsArea({ lawnParts: parts }).areaM2)} m2`;
+  } catch {
+    // A list out of a file may describe no lawn at all; its parts are still worth showing.
+    return 'no area';
+  }
+}
+
+function showPart(part: LawnPart): string {
+  switch (part.shape) {
+    case 'rectangle':
+      return `${shown(part.lengthM)} m by ${shown(part.widthM)} m`;
+    case 'ellipse':
+      return `an oval ${shown(part.lengthM)} m by ${shown(part.widthM)} m`;
+    case 'circle':
+      return `a circle ${shown(part.diameterM)} m across`;
+    case 'triangle':
+      return `a triangle of ${part.sidesM.map(shown).join(', ')} m`;
+    case 'offsets':
+      return `an edge measured every ${shown(part.spacingM)} m (${part.offsetsM.map(shown).join(', ')} m)`;
+    case 'outline':
+      return `an outline of ${part.pointsM.length} points`;
+    default:
+      return part satisfies never;
+  }
+}

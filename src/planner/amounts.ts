@@ -1,0 +1,146 @@
+/** Works out what a step takes: amount, range behind it, working, and every figure and answer it came from. */
+import { tankLoads } from '../agronomy/tank-loads.js';
+import { quantity } from '../base/quantity-words.js';
+import { evaluate, type Known, type Scope } from '../rules/evaluate.js';
+import type { Pack } from '../rules/pack.js';
+import type { AmountRule, Expression, Figure, Step } from '../rules/schema.js';
+import { FORMULAS, type Formula, type Inputs } from './formulas.js';
+import type { PlanAmount } from './plan.js';
+
+/** Amounts that are in the plan; those whose condition is false are left out. */
+export function amountsOf(step: Step, pack: Pack, scope: Scope): PlanAmount[] {
+  return step.amounts
+    .filter((rule) => rule.when === undefined || isTrue(rule.when, scope))
+    .map((rule) => amountOf(rule, pack, scope))
+    .filter((amount) => amount.amount !== 0);
+}
+
+const isTrue = (condition: Expression, scope: Scope): boolean => {
+  const outcome = evaluate(condition, scope);
+  return outcome.known && outcome.value === true;
+};
+
+function amountOf(rule: AmountRule, pack: Pack, scope: Scope): PlanAmount {
+  const formula = FORMULAS[rule.formula] as Formula;
+  const material = pack.materialById.get(rule.material);
+  const unit = material?.unit ?? 'each';
+  const inputs = readInputs(rule.inputs, scope);
+  const isComplete =
+    formula.onLabelOnly !== true && formula.needs.every((name) => inputs[name] !== undefined);
+  const figures = figuresOf(inputs);
+  const common = {
+    id: rule.id,
+    materialId: rule.material,
+    title: material?.title ?? rule.material,
+    unit,
+    formula: rule.formula,
+    figures,
+    answers: answersOf(inputs),
+    basis: formula.takes === undefined ? weakestBasis(figures, pack) : ('label' as const),
+    loads: [],
+  };
+  if (!isComplete) {
+    return { ...common, amount: null, range: budgetOf(inputs), working: '', note: rule.note ?? null };
+  }
+  const { value, least, most } = spreadOf(formula, inputs);
+  const typical = typicalOf(inputs);
+  const notes = [formula.remark?.(typical), rule.note].filter((note) => note !== undefined && note !== null);
+  return {
+    ...common,
+    amount: rounded(value),
+    range: { min: rounded(least), max: rounded(most) },
+    working: formula.working(typical, quantity(value, unit), unit),
+    note: notes.length === 0 ? null : notes.join(' '),
+    loads: loadsOf(typical, unit),
+  };
+}
+
+/** Hours of a step: likely, least and most; nothing where no labour is stated. */
+export function hoursOf(
+  step: Step,
+  scope: Scope,
+): {
+  readonly value: number;
+  readonly least: number;
+  readonly most: number;
+  readonly figures: readonly string[];
+} {
+  if (step.labour === undefined) return { value: 0, least: 0, most: 0, figures: [] };
+  const inputs = readInputs(step.labour.inputs, scope);
+  const formula = FORMULAS[step.labour.formula] as Formula;
+  if (!formula.needs.every((name) => inputs[name] !== undefined))
+    return { value: 0, least: 0, most: 0, figures: [] };
+  return { ...spreadOf(formula, inputs), figures: figuresOf(inputs) };
+}
+
+type Found = Readonly<Record<string, Known & { readonly value: number }>>;
+
+function readInputs(inputs: Readonly<Record<string, Expression>>, scope: Scope): Found {
+  const found: [string, Known & { value: number }][] = [];
+  for (const [name, expression] of Object.entries(inputs)) {
+    const outcome = evaluate(expression, scope);
+    if (outcome.known && typeof outcome.value === 'number')
+      found.push([name, { ...outcome, value: outcome.value }]);
+  }
+  return Object.fromEntries(found);
+}
+
+const typicalOf = (inputs: Found): Inputs =>
+  Object.fromEntries(Object.entries(inputs).map(([name, { value }]) => [name, value]));
+
+/** The formula at the likely inputs, and its least and most over every corner of their spreads. */
+function spreadOf(
+  formula: Formula,
+  inputs: Found,
+): { readonly value: number; readonly least: number; readonly most: number } {
+  const corners = Object.entries(inputs).reduce<Record<string, number>[]>(
+    (built, [name, { value, least, most }]) => {
+      const ends = least === undefined || most === undefined ? [value] : [least, most];
+      return built.flatMap((corner) => ends.map((end) => ({ ...corner, [name]: end })));
+    },
+    [{}],
+  );
+  const results = corners.map((corner) => formula.compute(corner));
+  return {
+    value: formula.compute(typicalOf(inputs)),
+    least: Math.min(...results),
+    most: Math.max(...results),
+  };
+}
+
+/** What a label might ask for, by printed rates: for the purse only, never for the tank. */
+function budgetOf(inputs: Found): PlanAmount['range'] {
+  const { areaM2, budgetPerM2 } = inputs;
+  if (areaM2 === undefined || budgetPerM2 === undefined) return null;
+  const { least = budgetPerM2.value, most = budgetPerM2.value } = budgetPerM2;
+  return { min: rounded(areaM2.value * least), max: rounded(areaM2.value * most) };
+}
+
+function loadsOf(inputs: Inputs, unit: string): PlanAmount['loads'] {
+  const { areaM2, ratePerM2, waterLPerM2, tankL } = inputs;
+  if (areaM2 === undefined || ratePerM2 === undefined || !waterLPerM2 || !tankL) return [];
+  if (unit !== 'mL' && unit !== 'g') return [];
+  const { fullCount, full, last } = tankLoads({ areaM2, waterLPerM2, tankL, rateMlPerM2: ratePerM2 });
+  const all = [...Array.from({ length: fullCount }, () => full), ...(last === null ? [] : [last])];
+  return all.map(({ waterL, productMl }) => ({ waterL: rounded(waterL), product: rounded(productMl), unit }));
+}
+
+/** Three significant figures, whole from a thousand on: rounding is the last thing that happens. */
+export function rounded(value: number): number {
+  return value === 0 ? 0 : Number(value.toPrecision(3));
+}
+
+const figuresOf = (inputs: Found): string[] =>
+  namesOf(inputs, (name) => name.startsWith('figures.')).map((name) => name.slice('figures.'.length));
+const answersOf = (inputs: Found): string[] => namesOf(inputs, (name) => !name.includes('.'));
+
+function namesOf(inputs: Found, keep: (name: string) => boolean): string[] {
+  return [...new Set(Object.values(inputs).flatMap(({ from }) => from))].filter(keep);
+}
+
+const WEAKEST_FIRST: readonly Figure['basis'][] = ['assumption', 'common-practice', 'published'];
+
+function weakestBasis(figureIds: readonly string[], pack: Pack): Figure['basis'] {
+  const bases = figureIds.map((id) => pack.figureById.get(id)?.basis);
+  return WEAKEST_FIRST.find((basis) => bases.includes(basis)) ?? 'published';
+}

@@ -1,0 +1,248 @@
+/**
+ * The plan: answers and rules in, one plain object out.
+ *
+ * Needs every question that decides to be answered or assumed; what is open then is left out, never guessed.
+ * The steps are dated twice: once to see how long the season makes them wait, then with that wait in the rules.
+ */
+import { addDays, daysBetween, type IsoDate } from '../base/dates.js';
+import { diagnose, type Judged } from '../diagnosis/diagnose.js';
+import { type Answers, UNKNOWN } from '../interview/answers.js';
+import { reasonsFor, sentenceOf } from '../interview/reasons.js';
+import { namesIn } from '../rules/call.js';
+import type { Scope } from '../rules/evaluate.js';
+import { expressionsOf } from '../rules/expressions.js';
+import { everythingBehind, readsByName } from '../rules/graph.js';
+import type { Pack } from '../rules/pack.js';
+import type { Step } from '../rules/schema.js';
+import { outlookOf, wateringOf } from './aftercare.js';
+import { amountsOf, hoursOf, rounded } from './amounts.js';
+import { assumptionsOf } from './assumptions.js';
+import { startOf } from './computed-facts.js';
+import type { Plan, PlanCaution, PlanFinding, PlanStep } from './plan.js';
+import { type Ledger, openLedger } from './provenance.js';
+import type { Placed } from './schedule.js';
+import { shoppingOf } from './shopping.js';
+import { activeSteps, daysOf, holds, scheduleSteps, seasonWaitOf, valueOf } from './steps.js';
+import { type Say, sayer } from './texts.js';
+import { scopeFor } from './working-scope.js';
+
+export interface PlanInput {
+  readonly pack: Pack;
+  readonly answers: Answers;
+  readonly today: IsoDate;
+  /** Whether absent answers may be assumed too, not only those said to be unknown. */
+  readonly assumeAll: boolean;
+}
+
+/** Thrown when waits and windows cannot all hold; names the steps that could not settle. */
+export class ScheduleClash extends Error {
+  override readonly name = 'ScheduleClash';
+  constructor(readonly steps: readonly string[]) {
+    super(`No dates satisfy every wait and season for: ${steps.join(', ')}.`);
+  }
+}
+
+export function assemblePlan({ pack, answers, today, assumeAll }: PlanInput): Plan {
+  const choice = { pack, answers, today, assume: assumeAll ? 'all' : 'said' } as const;
+  const start = startOf(valueOf(scopeFor(choice), 'startOn'), today);
+  const seasonWaitDays = seasonWait(pack, scopeFor(choice), today, start);
+  const scope = scopeFor({ ...choice, seasonWaitDays });
+  const placed = scheduleSteps(pack, scope, today);
+  if (!placed.possible) throw new ScheduleClash(placed.clash);
+
+  const ledger = openLedger(pack);
+  const say = sayer(pack, scope, ledger.noteFigure);
+  const active = activeSteps(pack, scope);
+  const verdict = verdictOf(pack, scope, ledger);
+  const findings = findingsOf(
+    pack,
+    scopeFor({ ...choice, assume: 'nothing', seasonWaitDays }),
+    scope,
+    say,
+    ledger,
+  );
+  const steps = active
+    .map((step) => planStep(step, { pack, scope, placed: placed.placed, active, say, ledger }))
+    .sort((a, b) => (a.startOn < b.startOn ? -1 : a.startOn > b.startOn ? 1 : 0));
+  const sowOn = steps.find(({ id }) => id === 'sow')?.startOn;
+  const watering = wateringOf(pack, scope, sowOn, ledger.noteFigure);
+  if (watering.length > 0) for (const { sources } of pack.watering) ledger.cite(sources);
+  const name = answers.lawnName;
+  const place = answers.place;
+  return {
+    format: 1,
+    pack: { id: pack.id, version: pack.version, sha256: pack.sha256 },
+    madeOn: today,
+    name: typeof name === 'string' && name !== UNKNOWN ? name : null,
+    place: typeof place === 'string' && place !== UNKNOWN ? place : null,
+    lawn: lawnOf(answers, scope, ledger),
+    verdict,
+    findings,
+    steps,
+    watering,
+    outlook: outlookOf(pack, scope, sowOn, say),
+    shopping: shoppingOf(steps, pack),
+    assumptions: assumptionsOf(pack, answers, scope, questionsThatMatter(pack, active), say),
+    cautions: cautionsOf(steps, pack, say, ledger),
+    notDone: pack.notDone
+      .filter(({ when }) => holds(when, scope))
+      .map(({ id, says }) => ({ id, says: say(says) })),
+    figures: ledger.figures(),
+    sources: ledger.sources(),
+  };
+}
+
+function seasonWait(pack: Pack, scope: Scope, today: IsoDate, start: IsoDate): number {
+  return seasonWaitOf(pack, scope, scheduleSteps(pack, scope, today), (date) => daysBetween(start, date));
+}
+
+function lawnOf(answers: Answers, scope: Scope, ledger: Ledger): Plan['lawn'] {
+  const area = scope('facts.areaM2');
+  const areaM2 = area.known ? (area.value as number) : 0;
+  if (area.known)
+    for (const name of area.from)
+      if (name.startsWith('figures.')) ledger.noteFigure(name.slice('figures.'.length));
+  const isGiven = Array.isArray(answers.lawnParts) || typeof answers.areaM2 === 'number';
+  return {
+    areaM2: rounded(areaM2),
+    areaUncertaintyM2: area.known ? rounded((area.most ?? areaM2) - areaM2) : 0,
+    areaAssumed: !isGiven,
+    measuredBy: String(valueOf(scope, 'measuredBy') ?? 'paces'),
+  };
+}
+
+function verdictOf(pack: Pack, scope: Scope, ledger: Ledger): Plan['verdict'] {
+  const rule = pack.verdicts.find(({ when }) => holds(when, scope));
+  if (rule === undefined)
+    throw new Error('no verdict holds: the last one in verdicts.json must always be true');
+  const need = { var: 'facts.need' };
+  return {
+    id: rule.id,
+    title: rule.title,
+    because: rule.because,
+    reasons: sentenceOf(reasonsFor(rule.when === true ? need : rule.when, pack, scope)),
+    sources: ledger.cite(rule.sources),
+  };
+}
+
+function findingsOf(
+  pack: Pack,
+  knownScope: Scope,
+  assumedScope: Scope,
+  say: Say,
+  ledger: Ledger,
+): PlanFinding[] {
+  const planFinding = ({ finding, verdict, strength, signsFor, signsAgainst, open }: Judged): PlanFinding => {
+    const missing = open.map((id) => pack.questionById.get(id)?.label ?? id);
+    return {
+      id: finding.id,
+      title: finding.title,
+      verdict,
+      strength,
+      because:
+        verdict === 'cannotTell'
+          ? `Not answered: ${missing.join(', ')}.`
+          : sentenceOf(reasonsFor(finding.when, pack, knownScope)),
+      why: say(finding.why),
+      signsFor: signsFor.map(say),
+      signsAgainst: signsAgainst.map(say),
+      tellsApart: say(finding.tellsApart),
+      assumedSo: verdict === 'cannotTell' && holds(finding.when, assumedScope),
+      sources: verdict === 'found' ? ledger.cite(finding.sources) : finding.sources,
+    };
+  };
+  return diagnose(pack, knownScope).map(planFinding);
+}
+
+interface StepContext {
+  readonly pack: Pack;
+  readonly scope: Scope;
+  readonly placed: ReadonlyMap<string, Placed>;
+  readonly active: readonly Step[];
+  readonly say: Say;
+  readonly ledger: Ledger;
+}
+
+function planStep(step: Step, { pack, scope, placed, active, say, ledger }: StepContext): PlanStep {
+  // The verdict has said these once.
+  const verdictClauses = reasonsFor({ var: 'facts.need' }, pack, scope);
+  const { startOn, latestOn } = placed.get(step.id) as Placed;
+  const hours = hoursOf(step, scope);
+  const amounts = amountsOf(step, pack, scope);
+  for (const id of [...hours.figures, ...amounts.flatMap(({ figures }) => figures)]) ledger.noteFigure(id);
+  const tools = step.tools.filter(({ when }) => when === undefined || holds(when, scope));
+  const cautions = step.cautions.filter((id) => holds(pack.cautionById.get(id)?.when ?? true, scope));
+  return {
+    id: step.id,
+    title: step.title,
+    startOn,
+    endOn: addDays(startOn, daysOf(step.lastsDays, scope) ?? 0),
+    earliestOn: startOn,
+    latestOn: latestOn ?? null,
+    after: step.after
+      .filter((wait) => active.some(({ id }) => id === wait.step))
+      .map((wait) => ({
+        step: wait.step,
+        minDays: daysOf(wait.minDays, scope) ?? 0,
+        maxDays: daysOf(wait.maxDays, scope) ?? null,
+        sign: wait.sign === undefined ? null : say(wait.sign),
+        why: say(wait.why),
+      })),
+    workHours: rounded(hours.value),
+    workHoursRange: { min: rounded(hours.least), max: rounded(hours.most) },
+    purpose: say(step.purpose),
+    because: sentenceOf(
+      reasonsFor(step.when, pack, scope).filter((clause) => !verdictClauses.includes(clause)),
+    ),
+    how: step.how.map(say),
+    dayChecks: step.dayChecks.map(({ check, otherwise }) => ({
+      check: say(check),
+      otherwise: say(otherwise),
+    })),
+    tools: tools.map(({ id }) => ({ id, title: pack.materialById.get(id)?.title ?? id })),
+    amounts,
+    cautions,
+    doneWhen: say(step.doneWhen),
+    ifNot: say(step.ifNot),
+    window: step.window?.why ?? null,
+    sources: ledger.cite([...step.sources, ...(step.window?.sources ?? [])]),
+  };
+}
+
+const DANGER_FIRST = ['danger', 'warning', 'note'];
+
+function cautionsOf(steps: readonly PlanStep[], pack: Pack, say: Say, ledger: Ledger): PlanCaution[] {
+  return pack.cautions
+    .map((caution) => ({
+      caution,
+      forSteps: steps.filter(({ cautions }) => cautions.includes(caution.id)).map(({ id }) => id),
+    }))
+    .filter(({ forSteps }) => forSteps.length > 0)
+    .map(({ caution, forSteps }) => ({
+      id: caution.id,
+      severity: caution.severity,
+      line: say(caution.line),
+      detail: say(caution.detail),
+      who: caution.who,
+      forSteps,
+      basis: caution.basis,
+      sources: ledger.cite(caution.sources),
+    }))
+    .sort((a, b) => DANGER_FIRST.indexOf(a.severity) - DANGER_FIRST.indexOf(b.severity));
+}
+
+/** Questions behind anything that decides, and behind the amounts and hours of the steps that are in. */
+function questionsThatMatter(pack: Pack, active: readonly Step[]): ReadonlySet<string> {
+  const activeIds = new Set(active.map(({ id }) => id));
+  const decisive = expressionsOf(pack).filter(
+    ({ kindOfRecord, id, decides, pointer }) =>
+      (decides &&
+        kindOfRecord !== 'notDone' &&
+        (kindOfRecord !== 'step' || pointer === '/when' || activeIds.has(id))) ||
+      (kindOfRecord === 'step' && activeIds.has(id)),
+  );
+  const names = decisive.flatMap(({ expression }) => namesIn(expression));
+  return new Set(
+    [...everythingBehind(names, readsByName(pack))].filter((name) => pack.questionById.has(name)),
+  );
+}

@@ -1,0 +1,68 @@
+/** The facts that no condition can work out: area from parts, days since a date, the wait for a season. */
+import { lawnPartsArea } from '../agronomy/area-parts.js';
+import { daysBetween, type IsoDate, isIsoDate } from '../base/dates.js';
+import type { LawnPart } from '../interview/answers.js';
+import type { Outcome } from '../rules/evaluate.js';
+import type { ComputedFact } from '../rules/scope.js';
+
+/** Word that a first free day may be answered with, and is when it is not known. */
+const TODAY = 'today';
+
+/** The first free day: the answer, or today. */
+export function startOf(answer: unknown, today: IsoDate): IsoDate {
+  return typeof answer === 'string' && isIsoDate(answer) ? answer : today;
+}
+
+/**
+ * The computed facts of a session.
+ *
+ * @param today day that stands for an open first free day
+ * @param seasonWaitDays days until the season allows a beginning, d; 0 before the dates are worked out
+ */
+export function computedFacts(
+  today: IsoDate,
+  seasonWaitDays: number,
+): Readonly<Record<string, ComputedFact>> {
+  return {
+    area: (read, raw) => areaOutcome(read, raw('lawnParts')),
+    'days-since-weedkiller': (read, raw) => {
+      const last = read('weedkillerLastOn');
+      if (!last.known) return last;
+      const start = startOf(raw('startOn'), today);
+      const lastOn = last.value === TODAY ? start : startOf(last.value, start);
+      return { known: true, value: daysBetween(lastOn, start), used: last.used, from: last.used };
+    },
+    'days-until-start': (_read, raw) => {
+      const days = Math.max(0, daysBetween(today, startOf(raw('startOn'), today)));
+      return { known: true, value: days, used: ['startOn'], from: ['startOn'] };
+    },
+    'season-wait': () => ({ known: true, value: seasonWaitDays, used: [], from: [] }),
+  };
+}
+
+/** The area, with the spread that the way of measuring leaves. */
+function areaOutcome(read: (name: string) => Outcome, parts: unknown): Outcome {
+  const area = Array.isArray(parts) ? ofParts(parts as LawnPart[]) : read('areaM2');
+  const error = read('facts.areaErrorFraction');
+  if (!area.known) return error.known ? area : { known: false, open: [...area.open, ...error.open] };
+  if (!error.known) return error;
+  const areaM2 = area.value as number;
+  const fraction = error.value as number;
+  return {
+    known: true,
+    value: areaM2,
+    least: (area.least ?? areaM2) * (1 - fraction),
+    most: (area.most ?? areaM2) * (1 + fraction),
+    used: [...area.used, ...error.used],
+    from: [...area.from, ...error.from],
+  };
+}
+
+function ofParts(lawnParts: readonly LawnPart[]): Outcome {
+  return {
+    known: true,
+    value: lawnPartsArea({ lawnParts }).areaM2,
+    used: ['lawnParts'],
+    from: ['lawnParts'],
+  };
+}

@@ -1,0 +1,30 @@
+/** Turns what was typed for the place into a position: a station of the climate table, or latitude and longitude. */
+import { nearestStation, type Position } from '../agronomy/season.js';
+import type { Climate } from '../rules/schema.js';
+
+export interface Place {
+  readonly position: Position;
+  /** The station itself, or the nearest one with its distance. */
+  readonly station: { readonly name: string; readonly km: number } | undefined;
+}
+
+const PAIR = /^\s*(-?\d+(?:\.\d+)?)\s*(?:[,;]\s*|\s+)(-?\d+(?:\.\d+)?)\s*$/;
+
+/** The place, or undefined when the words name no station and hold no pair of degrees. */
+export function placeOf(typed: string, climate: Climate): Place | undefined {
+  const wanted = typed.trim().toLowerCase();
+  const station = climate.stations.find(({ name }) => name.toLowerCase() === wanted);
+  if (station !== undefined) return { position: station, station: { name: station.name, km: 0 } };
+  const pair = PAIR.exec(typed);
+  if (pair === null) return undefined;
+  const position = { latitudeDeg: Number(pair[1]), longitudeDeg: Number(pair[2]) };
+  if (Math.abs(position.latitudeDeg) > 90 || Math.abs(position.longitudeDeg) > 180) return undefined;
+  const nearest = nearestStation(position, climate.stations);
+  const name = climate.stations[nearest.index]?.name;
+  return { position, station: name === undefined ? undefined : { name, km: nearest.distanceKm } };
+}
+
+/** Whether the seasons of the place are those of the south; unknown places count as north. */
+export function isSouthern(place: Place | undefined): boolean {
+  return place !== undefined && place.position.latitudeDeg < 0;
+}
