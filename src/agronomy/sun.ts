@@ -99,7 +99,7 @@ export function extraterrestrialRadiationMJPerM2(place: LatitudeAndDay): number 
     sunset * Math.sin(latitude) * Math.sin(declination) +
     Math.cos(latitude) * Math.cos(declination) * Math.sin(sunset);
   const scale = (MINUTES_PER_DAY / Math.PI) * SOLAR_CONSTANT_MJ_PER_M2_PER_MIN;
-  // Near polar night the two terms cancel, and rounding can leave a hair below nothing.
+  // At the edge of polar night the two terms cancel; rounding must not turn nothing into less than nothing.
   return Math.max(0, scale * inverseRelativeDistance(place.dayOfYear) * geometry);
 }
 

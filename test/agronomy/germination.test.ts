@@ -56,6 +56,11 @@ describe('thermal time in soil that changes', () => {
     expect(daysToThermalTime({ ...seed, soilCOn: () => 11, limitDays: 30 })).toBeCloseTo(7.5, 9);
   });
 
+  it('does not wait a day longer because eight tenths added up are a hair short of 0.8 in binary', () => {
+    const tenths = { baseC: 0, thermalTimeCDays: 0.8, soilCOn: () => 0.1, limitDays: 8 };
+    expect(daysToThermalTime(tenths)).toBeCloseTo(8, 9);
+  });
+
   it('stands still through a cold spell', () => {
     const soil = [13, 13, 13, 0, -4, 13, 13, 13];
     expect(daysToThermalTime({ ...seed, soilCOn: (day) => soil[day] ?? 0, limitDays: 8 })).toBeCloseTo(8, 9);

@@ -45,7 +45,7 @@ describe('the thirst of a bare seedbed after light wettings', () => {
     expect(bareSoilCoefficient({ ...light, et0Mm: 5, daysBetweenWettings: 1 / 3 })).toBe(1.15);
   });
 
-  it.each([2, 3, 4, 5])('at %d mm a day is what small steps of time add up to', (et0Mm) => {
+  it.each([0.5, 2, 3, 4, 5, 8])('at %d mm a day is what small steps of time add up to', (et0Mm) => {
     const rewMm = Math.min(Math.max(2.5, 6 / Math.sqrt(et0Mm)), 7);
     for (const days of [1, 2, 3, 4, 7, 10]) {
       const closed = bareSoilCoefficient({ ...light, et0Mm, daysBetweenWettings: days });
