@@ -58,7 +58,7 @@ interface Part {
   readonly fallbacks: readonly Fallback[];
 }
 
-/** The world mean over 2000 weather stations, which the source advises where no wind was measured. */
+/** What the source advises where no wind was measured. */
 const WIND_WHEN_UNKNOWN_M_PER_S = 2;
 
 /**
