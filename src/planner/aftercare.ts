@@ -6,7 +6,7 @@ import type { Pack } from '../rules/pack.js';
 import type { Expression } from '../rules/schema.js';
 import { rounded } from './amounts.js';
 import type { Plan, PlanWatering } from './plan.js';
-import { holds, valueOf } from './steps.js';
+import { answered, holds } from './steps.js';
 import type { Say } from './texts.js';
 
 const DAYS_PER_WEEK = 7;
@@ -50,7 +50,7 @@ function meansOf(
   turns: number,
   note: (figureId: string) => void,
 ): string | null {
-  const watering = valueOf(scope, 'watering');
+  const watering = answered(scope, 'watering');
   const each = turns > 1 ? `, in ${plainNumber(turns)} turns` : '';
   if (watering === 'can') {
     const can = scope('figures.water-can-l');

@@ -4,7 +4,7 @@
  * Needs every question that decides to be answered or assumed; what is open then is left out, never guessed.
  * The steps are dated twice: once to see how long the season makes them wait, then with that wait in the rules.
  */
-import { addDays, daysBetween, type IsoDate } from '../base/dates.js';
+import { addDays, type IsoDate } from '../base/dates.js';
 import { diagnose, type Judged } from '../diagnosis/diagnose.js';
 import { type Answers, UNKNOWN } from '../interview/answers.js';
 import { reasonsFor, sentenceOf } from '../interview/reasons.js';
@@ -17,12 +17,11 @@ import type { Step } from '../rules/schema.js';
 import { outlookOf, wateringOf } from './aftercare.js';
 import { amountsOf, hoursOf, rounded } from './amounts.js';
 import { assumptionsOf } from './assumptions.js';
-import { startOf } from './computed-facts.js';
 import type { Plan, PlanCaution, PlanFinding, PlanStep } from './plan.js';
 import { type Ledger, openLedger } from './provenance.js';
 import type { Placed } from './schedule.js';
 import { shoppingOf } from './shopping.js';
-import { activeSteps, daysOf, holds, scheduleSteps, seasonWaitOf, valueOf } from './steps.js';
+import { activeSteps, answered, daysOf, holds, scheduleSteps, seasonWaitOf } from './steps.js';
 import { type Say, sayer } from './texts.js';
 import { scopeFor } from './working-scope.js';
 
@@ -44,8 +43,7 @@ export class ScheduleClash extends Error {
 
 export function assemblePlan({ pack, answers, today, assumeAll }: PlanInput): Plan {
   const choice = { pack, answers, today, assume: assumeAll ? 'all' : 'said' } as const;
-  const start = startOf(valueOf(scopeFor(choice), 'startOn'), today);
-  const seasonWaitDays = seasonWait(pack, scopeFor(choice), today, start);
+  const seasonWaitDays = seasonWaitOf(pack, scopeFor(choice), today);
   const scope = scopeFor({ ...choice, seasonWaitDays });
   const placed = scheduleSteps(pack, scope, today);
   if (!placed.possible) throw new ScheduleClash(placed.clash);
@@ -92,10 +90,6 @@ export function assemblePlan({ pack, answers, today, assumeAll }: PlanInput): Pl
   };
 }
 
-function seasonWait(pack: Pack, scope: Scope, today: IsoDate, start: IsoDate): number {
-  return seasonWaitOf(pack, scope, scheduleSteps(pack, scope, today), (date) => daysBetween(start, date));
-}
-
 function lawnOf(answers: Answers, scope: Scope, ledger: Ledger): Plan['lawn'] {
   const area = scope('facts.areaM2');
   const areaM2 = area.known ? (area.value as number) : 0;
@@ -107,7 +101,7 @@ function lawnOf(answers: Answers, scope: Scope, ledger: Ledger): Plan['lawn'] {
     areaM2: rounded(areaM2),
     areaUncertaintyM2: area.known ? rounded((area.most ?? areaM2) - areaM2) : 0,
     areaAssumed: !isGiven,
-    measuredBy: String(valueOf(scope, 'measuredBy') ?? 'paces'),
+    measuredBy: String(answered(scope, 'measuredBy') ?? 'paces'),
   };
 }
 

@@ -1,6 +1,6 @@
 /** Turns what was typed for the place into a position: a station of the climate table, or latitude and longitude. */
 import { nearestStation, type Position } from '../agronomy/season.js';
-import type { Climate } from '../rules/schema.js';
+import type { Climate } from '../rules/schema-pack.js';
 
 export interface Place {
   readonly position: Position;

@@ -4,7 +4,8 @@
  * Amounts in g, mL, L, m2 and h; dates ISO; null where the plan leaves a thing open on purpose.
  */
 import type { IsoDate } from '../base/dates.js';
-import type { Caution, Citation, Figure, VerdictId } from '../rules/schema.js';
+import type { Caution, Citation, Figure } from '../rules/schema.js';
+import type { VerdictId } from '../rules/schema-pack.js';
 
 export interface PlanFinding {
   readonly id: string;

@@ -1,11 +1,11 @@
 /** Chooses the steps that apply and puts them on dates. */
-import { addDays, type IsoDate } from '../base/dates.js';
+import { addDays, daysBetween, type IsoDate } from '../base/dates.js';
 import { evaluate, type Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
 import type { Expression, Step } from '../rules/schema.js';
 import { startOf } from './computed-facts.js';
 import { isSouthern, placeOf } from './place.js';
-import { type Schedule, type ScheduleWait, schedule } from './schedule.js';
+import { type Placed, type Schedule, type ScheduleWait, schedule } from './schedule.js';
 import { fitDaysOf, type Season } from './windows.js';
 
 /** A number of whole days, or undefined while it is open. */
@@ -30,20 +30,24 @@ export function seasonOf(pack: Pack, scope: Scope): Season {
   const place = scope('place');
   return {
     southern: isSouthern(place.known ? placeOf(String(place.value), pack.climate) : undefined),
-    warmSeasonGrass: valueOf(scope, 'grassType') === 'warm-season',
-    weekendsOnly: valueOf(scope, 'workDays') === 'weekends',
+    warmSeasonGrass: answered(scope, 'grassType') === 'warm-season',
+    weekendsOnly: answered(scope, 'workDays') === 'weekends',
   };
 }
 
-export function valueOf(scope: Scope, name: string): unknown {
+export function answered(scope: Scope, name: string): unknown {
   const outcome = scope(name);
   return outcome.known ? outcome.value : undefined;
 }
 
 /** Dates of all active steps; inactive ones only carry the order through. */
-export function scheduleSteps(pack: Pack, scope: Scope, today: IsoDate): Schedule {
+export function scheduleSteps(
+  pack: Pack,
+  scope: Scope,
+  today: IsoDate,
+  season = seasonOf(pack, scope),
+): Schedule {
   const active = new Set(activeSteps(pack, scope).map(({ id }) => id));
-  const season = seasonOf(pack, scope);
   const anyDay = { nextFitDay: (date: IsoDate) => date, lastFitDay: () => undefined };
   const waits: ScheduleWait[] = pack.steps.flatMap((step) =>
     step.after.map((wait) => {
@@ -58,7 +62,7 @@ export function scheduleSteps(pack: Pack, scope: Scope, today: IsoDate): Schedul
     }),
   );
   return schedule({
-    startOn: startOf(valueOf(scope, 'startOn'), today),
+    startOn: startOf(answered(scope, 'startOn'), today),
     waits,
     steps: pack.steps.map((step) => ({
       id: step.id,
@@ -76,41 +80,29 @@ function notBeforeOf(step: Step, scope: Scope, today: IsoDate): IsoDate | undefi
       const outcome = evaluate(date, scope);
       const from = startOf(
         outcome.known ? outcome.value : undefined,
-        startOf(valueOf(scope, 'startOn'), today),
+        startOf(answered(scope, 'startOn'), today),
       );
       return addDays(from, daysOf(plusDays, scope) ?? 0);
     });
   return dates.sort().at(-1);
 }
 
-/** Days from the first free day until the first seasonal step can be done; 0 when nothing waits. */
-export function seasonWaitOf(
-  pack: Pack,
-  scope: Scope,
-  placed: Schedule,
-  daysFromStart: (date: IsoDate) => number,
-): number {
-  if (!placed.possible) return 0;
-  const waiting = stepsAfter('wait-for-season', pack);
+/**
+ * Days that the season alone holds the sowing back: its date with windows, less its date without.
+ * 0 when nothing is sown or nothing waits.
+ */
+export function seasonWaitOf(pack: Pack, scope: Scope, today: IsoDate): number {
+  const season = seasonOf(pack, scope);
+  const inSeason = scheduleSteps(pack, scope, today, season);
+  const anyTime = scheduleSteps(pack, scope, today, { ...season, anyTimeOfYear: true });
+  if (!inSeason.possible || !anyTime.possible) return 0;
   const days = activeSteps(pack, scope)
-    .filter((step) => step.window !== undefined && waiting.has(step.id) && leadsToSowing(step.id, pack))
-    .map((step) => daysFromStart((placed.placed.get(step.id) as { startOn: IsoDate }).startOn));
-  return days.length === 0 ? 0 : Math.max(0, Math.min(...days));
+    .filter(({ id }) => SOWINGS.includes(id))
+    .map(({ id }) =>
+      daysBetween((anyTime.placed.get(id) as Placed).startOn, (inSeason.placed.get(id) as Placed).startOn),
+    );
+  return Math.max(0, ...days);
 }
 
-const leadsToSowing = (id: string, pack: Pack): boolean =>
-  id === 'sow' || id === 'patch-sow' || stepsAfter(id, pack).has('sow');
-
-/** Every step that comes after the given one, directly or over others. */
-function stepsAfter(id: string, pack: Pack): Set<string> {
-  const found = new Set<string>();
-  const visit = (from: string): void => {
-    for (const step of pack.steps) {
-      if (found.has(step.id) || !step.after.some((wait) => wait.step === from)) continue;
-      found.add(step.id);
-      visit(step.id);
-    }
-  };
-  visit(id);
-  return found;
-}
+/** The steps that the whole work leads up to. */
+const SOWINGS: readonly string[] = ['sow', 'patch-sow'];

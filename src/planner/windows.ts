@@ -19,6 +19,8 @@ export interface Season {
   readonly southern: boolean;
   readonly warmSeasonGrass: boolean;
   readonly weekendsOnly: boolean;
+  /** As if every window were always open: to see what the season costs. */
+  readonly anyTimeOfYear?: boolean;
 }
 
 /** Windows and weekends of one step; a step without work is not bound to weekends. */
@@ -56,7 +58,7 @@ export function fitDaysOf(step: Step, season: Season): FitDays {
 
 function windowsOf(step: Step, season: Season): readonly YearlyWindow[] | undefined {
   const { window } = step;
-  if (window === undefined) return undefined;
+  if (window === undefined || season.anyTimeOfYear === true) return undefined;
   const windows =
     season.warmSeasonGrass && window.warmSeason !== undefined ? window.warmSeason : window.between;
   return season.southern

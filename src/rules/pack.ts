@@ -1,20 +1,6 @@
 /** A pack in memory: the records as read, and the same by id. */
-import type {
-  Caution,
-  Climate,
-  Fact,
-  Figure,
-  Finding,
-  Manifest,
-  Material,
-  NotDone,
-  Outlook,
-  Question,
-  Source,
-  Step,
-  VerdictRule,
-  WateringRule,
-} from './schema.js';
+import type { Caution, Fact, Figure, Finding, Material, Question, Source, Step } from './schema.js';
+import type { Climate, Manifest, NotDone, Outlook, VerdictRule, WateringRule } from './schema-pack.js';
 
 /** Plain JSON, as one file can hold it; lists in reading order. */
 export interface PackData extends Manifest {

@@ -6,6 +6,7 @@ import type { z } from 'zod';
 import type { PackData } from './pack.js';
 import type { RuleProblem } from './problem.js';
 import * as shapes from './schema.js';
+import * as packShapes from './schema-pack.js';
 
 export interface ReadPack {
   /** Complete only when there are no problems. */
@@ -24,10 +25,10 @@ const PLACES = {
   step: { path: 'steps', schema: shapes.stepSchema },
   material: { path: 'materials', schema: shapes.materialSchema },
   caution: { path: 'cautions', schema: shapes.cautionSchema },
-  verdict: { path: 'verdicts.json', schema: shapes.verdictSchema },
-  outlook: { path: 'outlook.json', schema: shapes.outlookSchema },
-  watering: { path: 'watering.json', schema: shapes.wateringSchema },
-  notDone: { path: 'not-done.json', schema: shapes.notDoneSchema },
+  verdict: { path: 'verdicts.json', schema: packShapes.verdictSchema },
+  outlook: { path: 'outlook.json', schema: packShapes.outlookSchema },
+  watering: { path: 'watering.json', schema: packShapes.wateringSchema },
+  notDone: { path: 'not-done.json', schema: packShapes.notDoneSchema },
 } as const satisfies Record<string, { path: string; schema: z.ZodType }>;
 
 type RecordKind = keyof typeof PLACES;
@@ -99,11 +100,11 @@ export function readPack(folder: string): ReadPack {
   };
 
   const manifest = texts.has('pack.json')
-    ? accept(shapes.manifestSchema, parse('pack.json'), 'pack.json', '')
+    ? accept(packShapes.manifestSchema, parse('pack.json'), 'pack.json', '')
     : undefined;
   if (!texts.has('pack.json')) problems.push({ code: 'missing-file', file: 'pack.json', pointer: '' });
   const climateFile = 'climate/uk-stations.json';
-  const climate = accept(shapes.climateSchema, parse(climateFile), climateFile, '');
+  const climate = accept(packShapes.climateSchema, parse(climateFile), climateFile, '');
   const records = {
     sources: readKind('source'),
     figures: readKind('figure'),

@@ -5,13 +5,15 @@
  */
 import { z } from 'zod';
 
-const id = z.string().regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/, 'an id is lower-case words joined by hyphens');
+export const id = z
+  .string()
+  .regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/, 'an id is lower-case words joined by hyphens');
 const answerName = z
   .string()
   .regex(/^[a-z][A-Za-z0-9]*$/, 'a question or fact id is one camelCase word, as conditions read it');
 const isoDate = z.iso.date();
 const monthDay = z.string().regex(/^(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, 'a yearly date is MM-DD');
-const sentence = z.string().min(1);
+export const sentence = z.string().min(1);
 
 /** JSON Logic; lint.ts checks operators, argument counts, names and depth. */
 export type Expression =
@@ -20,12 +22,12 @@ export type Expression =
   | boolean
   | readonly Expression[]
   | { readonly [operator: string]: Expression };
-const expression: z.ZodType<Expression> = z.lazy(() =>
+export const expression: z.ZodType<Expression> = z.lazy(() =>
   z.union([z.string(), z.number(), z.boolean(), z.array(expression), z.record(z.string(), expression)]),
 );
 
 const citation = z.strictObject({ id, at: z.string().min(1) });
-const citations = z.array(citation);
+export const citations = z.array(citation);
 
 export const sourceSchema = z.strictObject({
   id,
@@ -251,61 +253,6 @@ export const cautionSchema = z.strictObject({
   basis: z.enum(['published', 'common-practice', 'assumption']),
 });
 
-export const verdictSchema = z.strictObject({
-  id: z.enum(['care-only', 'overseed', 'renovate', 'start-again', 'not-now', 'not-a-lawn']),
-  title: sentence,
-  /** Tried in order; the last has `true`. */
-  when: expression,
-  because: sentence,
-  sources: citations,
-});
-
-export const outlookSchema = z.strictObject({
-  weeks: z.int().min(0),
-  when: expression,
-  sees: sentence,
-  ifNot: sentence,
-  sources: citations,
-});
-
-export const wateringSchema = z.strictObject({
-  fromWeek: z.int().min(1),
-  toWeek: z.int().min(1),
-  turnsPerDay: expression,
-  mmPerDay: expression,
-  aim: sentence,
-  sources: citations,
-});
-
-export const notDoneSchema = z.strictObject({ id, when: expression, says: sentence });
-
-export const manifestSchema = z.strictObject({
-  id,
-  version: z.string().regex(/^\d+\.\d+\.\d+$/),
-  title: sentence,
-  sections: z.array(z.strictObject({ id, title: sentence })).min(1),
-});
-
-const monthly = z.array(z.number()).length(12);
-export const climateSchema = z.strictObject({
-  licenceLine: sentence,
-  sourceId: id,
-  period: sentence,
-  stations: z.array(
-    z.strictObject({
-      name: sentence,
-      latitudeDeg: z.number(),
-      longitudeDeg: z.number(),
-      elevationM: z.number(),
-      tMinC: monthly,
-      tMaxC: monthly,
-      rainMm: monthly,
-      airFrostDays: monthly,
-      minYears: z.number(),
-    }),
-  ),
-});
-
 export type Citation = z.infer<typeof citation>;
 export type Source = z.infer<typeof sourceSchema>;
 export type Figure = z.infer<typeof figureSchema>;
@@ -317,10 +264,3 @@ export type WaitRule = z.infer<typeof wait>;
 export type Step = z.infer<typeof stepSchema>;
 export type Material = z.infer<typeof materialSchema>;
 export type Caution = z.infer<typeof cautionSchema>;
-export type VerdictRule = z.infer<typeof verdictSchema>;
-export type VerdictId = VerdictRule['id'];
-export type Outlook = z.infer<typeof outlookSchema>;
-export type WateringRule = z.infer<typeof wateringSchema>;
-export type NotDone = z.infer<typeof notDoneSchema>;
-export type Manifest = z.infer<typeof manifestSchema>;
-export type Climate = z.infer<typeof climateSchema>;

@@ -1,0 +1,86 @@
+/** The form of a command, and the options that all of them take. */
+import { parseArgs } from 'node:util';
+import { nearest } from '../base/nearest.js';
+import { type CliIo, CliStop, EXIT } from './io.js';
+
+export interface OptionSpec {
+  readonly type: 'string' | 'boolean';
+  readonly short?: string;
+  readonly value?: string;
+  readonly says: string;
+}
+
+export interface Command {
+  readonly name: string;
+  readonly summary: string;
+  readonly usage: string;
+  readonly options: Readonly<Record<string, OptionSpec>>;
+  run(args: ParsedArgs, io: CliIo): Promise<number>;
+}
+
+export interface ParsedArgs {
+  readonly positionals: readonly string[];
+  text(name: string): string | undefined;
+  flag(name: string): boolean;
+}
+
+export const COMMON_OPTIONS: Readonly<Record<string, OptionSpec>> = {
+  pack: { type: 'string', value: 'DIR', says: 'rules from this folder instead of the bundled ones' },
+  'no-colour': { type: 'boolean', says: 'no colour; NO_COLOR does the same' },
+  width: { type: 'string', value: 'N', says: 'columns to write for, 40 or more' },
+  quiet: { type: 'boolean', says: 'only results and errors' },
+  debug: { type: 'boolean', says: 'show where an unexpected error came from' },
+  help: { type: 'boolean', short: 'h', says: 'this help' },
+};
+
+/**
+ * The arguments of a command.
+ *
+ * @throws {CliStop} exit code 2, naming what was not understood and the nearest that is
+ */
+export function readArgs(
+  argv: readonly string[],
+  options: Readonly<Record<string, OptionSpec>>,
+  usage: string,
+): ParsedArgs {
+  const all = { ...COMMON_OPTIONS, ...options };
+  const known = Object.fromEntries(
+    Object.entries(all).map(([name, { type, short }]) => [
+      name,
+      short === undefined ? { type } : { type, short },
+    ]),
+  );
+  try {
+    const { values, positionals } = parseArgs({ args: [...argv], options: known, allowPositionals: true });
+    const at = values as Record<string, string | boolean | undefined>;
+    return {
+      positionals,
+      text: (name) => (typeof at[name] === 'string' ? at[name] : undefined),
+      flag: (name) => at[name] === true,
+    };
+  } catch (error) {
+    throw new CliStop(
+      EXIT.usage,
+      `${optionFault(error as Error, argv, Object.keys(all))}\nUsage: seedbed ${usage}`,
+    );
+  }
+}
+
+function optionFault(error: Error, argv: readonly string[], names: readonly string[]): string {
+  const typed = argv.find(
+    (each) => each.startsWith('--') && !names.includes(each.slice(2).split('=')[0] as string),
+  );
+  if (typed === undefined) return error.message.split('. ')[0] ?? error.message;
+  const near = nearest(typed.slice(2), names);
+  return `There is no option ${typed}.${near === undefined ? '' : ` Did you mean --${near}?`}`;
+}
+
+/** Help for one command, from its own table. */
+export function helpOf(command: Command): string {
+  const options = Object.entries({ ...command.options, ...COMMON_OPTIONS });
+  const rows = options.map(([name, { short, value, says }]) => {
+    const left = `${short === undefined ? '' : `-${short}, `}--${name}${value === undefined ? '' : ` ${value}`}`;
+    return `  ${left.padEnd(22)} ${says}`;
+  });
+  return `${command.summary}\n\nUsage: seedbed ${command.usage}\n\nOptions\n${rows.join('\n')}\n`;
+}

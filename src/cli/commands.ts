@@ -1,0 +1,37 @@
+/** The list of commands; each is loaded only when it is called, so that help costs nothing. */
+import type { Command } from './command.js';
+
+export interface CommandEntry {
+  readonly name: string;
+  readonly summary: string;
+  readonly load: () => Promise<Command>;
+}
+
+export const COMMANDS: readonly CommandEntry[] = [
+  {
+    name: 'ask',
+    summary: 'answer questions about a lawn and save a plan',
+    load: async () => (await import('./commands/ask.js')).ask,
+  },
+  {
+    name: 'plan',
+    summary: 'make a plan from an answers file, without questions',
+    load: async () => (await import('./commands/plan.js')).plan,
+  },
+  {
+    name: 'rules',
+    summary: 'check or show the rules, for whoever writes them',
+    load: async () => (await import('./commands/rules.js')).rules,
+  },
+];
+
+export function generalHelp(version: string): string {
+  const rows = COMMANDS.map(({ name, summary }) => `  seedbed ${name.padEnd(10)} ${summary}`);
+  return `Seedbed ${version}: asks about a tired lawn and writes a dated plan that brings it back.
+
+  seedbed              start, or go on with an unfinished session
+${rows.join('\n')}
+
+  seedbed COMMAND --help tells more. Answers stay in files on this machine; nothing is sent anywhere.
+`;
+}

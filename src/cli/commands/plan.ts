@@ -1,0 +1,102 @@
+/** `plan FILE`: answers in, plan out, no questions. */
+import { lawnPartsArea } from '../../agronomy/area-parts.js';
+import { type IsoDate, isIsoDate } from '../../base/dates.js';
+import type { Answers, LawnPart } from '../../interview/answers.js';
+import { readAnswersFile } from '../../interview/answers-file.js';
+import { openQuestions } from '../../interview/open-questions.js';
+import { assemblePlan } from '../../planner/assemble-plan.js';
+import type { Plan } from '../../planner/plan.js';
+import { scopeFor } from '../../planner/working-scope.js';
+import type { Pack } from '../../rules/pack.js';
+import type { Command } from '../command.js';
+import { CliStop, EXIT } from '../io.js';
+import { writeResult } from '../write-result.js';
+
+const FORMATS = ['md', 'json'] as const;
+type Format = (typeof FORMATS)[number];
+
+export const plan: Command = {
+  name: 'plan',
+  summary: 'Make a plan from an answers file, without questions',
+  usage: 'plan FILE [--today DATE] [--format md|json] [--out FILE] [--force] [--assume]',
+  options: {
+    today: {
+      type: 'string',
+      value: 'DATE',
+      says: 'the day to plan from, such as 2027-03-01; otherwise today',
+    },
+    format: { type: 'string', value: 'FORMAT', says: `${FORMATS.join(' or ')}; md if not given` },
+    out: { type: 'string', value: 'FILE', says: 'write there instead of to standard output' },
+    force: { type: 'boolean', says: 'replace the file if it is there' },
+    assume: { type: 'boolean', says: 'let the stated assumptions stand for what is not answered' },
+  },
+  async run(args, io) {
+    const [file, ...more] = args.positionals;
+    if (file === undefined || more.length > 0) {
+      throw new CliStop(
+        EXIT.usage,
+        `"plan" takes one answers file (- for standard input).\nUsage: seedbed ${plan.usage}`,
+      );
+    }
+    const format = formatOf(args.text('format'));
+    const today = dayOf(args.text('today'), io.today);
+    const pack = await io.loadPack(args.text('pack'));
+    const answers = answersFrom(await io.readText(file), file, pack);
+    const made = makePlan({ pack, answers, today, assumeAll: args.flag('assume') });
+    await writeResult(
+      await rendered(made, format),
+      { out: args.text('out'), force: args.flag('force'), quiet: args.flag('quiet') },
+      io,
+    );
+    return EXIT.done;
+  },
+};
+
+/** @throws {CliStop} exit code 3 with every fault of the file */
+export function answersFrom(text: string, file: string, pack: Pack): Answers {
+  const areaOfParts = (lawnParts: readonly LawnPart[]): number => lawnPartsArea({ lawnParts }).areaM2;
+  const read = readAnswersFile(text, { pack, areaOfParts });
+  if (read.ok) return read.answers;
+  const count = read.faults.length === 1 ? 'one fault' : `${read.faults.length} faults`;
+  throw new CliStop(
+    EXIT.answers,
+    `${file === '-' ? 'The answers' : file}: ${count}, nothing was planned.\n${read.faults.map((fault) => `  ${fault}`).join('\n')}`,
+  );
+}
+
+/** @throws {CliStop} exit code 3 with every question that still matters */
+export function makePlan(input: { pack: Pack; answers: Answers; today: IsoDate; assumeAll: boolean }): Plan {
+  if (!input.assumeAll) {
+    const scope = scopeFor({ ...input, assume: 'said' });
+    const open = openQuestions(input.pack, scope);
+    if (open.length > 0) {
+      const lines = open.map(({ id, text }) => `  ${id}: ${text}`);
+      throw new CliStop(
+        EXIT.answers,
+        `Not answered, and each could still change the plan:\n${lines.join('\n')}\nAnswer them in the file ("unknown" counts as an answer), or let assumptions stand with --assume.`,
+      );
+    }
+  }
+  return assemblePlan(input);
+}
+
+export async function rendered(made: Plan, format: Format): Promise<string> {
+  if (format === 'json') return `${JSON.stringify(made, null, 2)}\n`;
+  const [{ documentOf }, { markdownOf }] = await Promise.all([
+    import('../../document/from-plan.js'),
+    import('../../document/markdown.js'),
+  ]);
+  return markdownOf(documentOf(made));
+}
+
+function formatOf(typed = 'md'): Format {
+  const format = FORMATS.find((each) => each === typed);
+  if (format !== undefined) return format;
+  throw new CliStop(EXIT.usage, `--format is "${typed}". Allowed: ${FORMATS.join(', ')}.`);
+}
+
+export function dayOf(typed: string | undefined, today: IsoDate): IsoDate {
+  if (typed === undefined) return today;
+  if (isIsoDate(typed)) return typed;
+  throw new CliStop(EXIT.usage, `--today is "${typed}". Give a date that exists, such as 2027-03-01.`);
+}

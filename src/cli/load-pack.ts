@@ -1,0 +1,44 @@
+/** Loads rules: the bundled pack as built, or a folder with every check. */
+import { existsSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { indexPack, type Pack, type PackData } from '../rules/pack.js';
+import { CliStop, EXIT } from './io.js';
+
+/** Written by build-pack.ts after it has checked the rules; absent when the sources are run unbuilt. */
+const BUILT_PACK = fileURLToPath(new URL('../pack.json', import.meta.url));
+const RULES_FOLDER = fileURLToPath(new URL('../../rules', import.meta.url));
+
+export async function loadPack(folder: string | undefined): Promise<Pack> {
+  if (folder === undefined && existsSync(BUILT_PACK)) {
+    return indexPack(JSON.parse(readFileSync(BUILT_PACK, 'utf8')) as PackData);
+  }
+  return indexPack(await readChecked(folder ?? RULES_FOLDER));
+}
+
+/** @throws {CliStop} exit code 4 with every problem, or 5 when the folder cannot be read */
+export async function readChecked(folder: string): Promise<PackData> {
+  const [{ explain }, found] = await Promise.all([import('../rules/problem.js'), problemsOf(folder)]);
+  if (found.data === undefined || found.problems.length > 0) {
+    const lines = found.problems.map((problem) => `  ${explain(problem)}`);
+    throw new CliStop(EXIT.pack, `The rules in ${folder} are not sound:\n${lines.join('\n')}`);
+  }
+  return found.data;
+}
+
+export async function problemsOf(
+  folder: string,
+): Promise<{ data: PackData | undefined; problems: readonly import('../rules/problem.js').RuleProblem[] }> {
+  const [{ readPack }, { checkPack }, { PROGRAM_SIDE }] = await Promise.all([
+    import('../rules/read.js'),
+    import('../rules/check.js'),
+    import('../planner/program-side.js'),
+  ]);
+  try {
+    const { data, problems, fileOf } = readPack(folder);
+    return data === undefined
+      ? { data, problems }
+      : { data, problems: checkPack(data, PROGRAM_SIDE, fileOf) };
+  } catch (error) {
+    throw new CliStop(EXIT.files, `The rules folder ${folder} cannot be read: ${(error as Error).message}.`);
+  }
+}

@@ -1,0 +1,76 @@
+#!/usr/bin/env node
+/** The executable: finds the command, runs it, turns what went wrong into a message and an exit code. */
+import { readFileSync } from 'node:fs';
+import { nearest } from '../base/nearest.js';
+import { COMMANDS, generalHelp } from './commands.js';
+import { CliStop, EXIT } from './io.js';
+
+async function main(argv: readonly string[]): Promise<number> {
+  const [first = '', ...rest] = argv;
+  if (first === '--version') return print(`${version()}\n`);
+  if (first === '-h' || first === '--help' || (first === 'help' && rest.length === 0))
+    return print(generalHelp(version()));
+  const isOption = first === '' || first.startsWith('-');
+  const name = isOption ? 'ask' : first === 'help' ? (rest[0] as string) : first;
+  const entry = COMMANDS.find((each) => each.name === name);
+  if (entry === undefined) {
+    const near = nearest(
+      name,
+      COMMANDS.map((each) => each.name),
+    );
+    throw new CliStop(
+      EXIT.usage,
+      `There is no command "${name}".${near === undefined ? '' : ` Did you mean "${near}"?`} "seedbed --help" lists them all.`,
+    );
+  }
+  const [{ readArgs, helpOf }, command, { nodeIo }] = await Promise.all([
+    import('./command.js'),
+    entry.load(),
+    import('./node-io.js'),
+  ]);
+  if (first === 'help') return print(helpOf(command));
+  const args = readArgs(isOption ? argv : rest, command.options, command.usage);
+  if (args.flag('help')) return print(helpOf(command));
+  const io = nodeIo({ width: widthOf(args.text('width')), noColour: args.flag('no-colour') });
+  return command.run(args, io);
+}
+
+function print(text: string): number {
+  process.stdout.write(text);
+  return EXIT.done;
+}
+
+function widthOf(typed: string | undefined): number | undefined {
+  if (typed === undefined) return undefined;
+  const width = Number(typed);
+  if (Number.isInteger(width) && width >= 40 && width <= 400) return width;
+  throw new CliStop(EXIT.usage, `--width is "${typed}". Give a whole number from 40 to 400.`);
+}
+
+function version(): string {
+  const text = readFileSync(new URL('../../package.json', import.meta.url), 'utf8');
+  return (JSON.parse(text) as { version: string }).version;
+}
+
+/** A reader that went away, as in `seedbed plan x.json | head`, is no error. */
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code === 'EPIPE') process.exit(EXIT.done);
+});
+
+const argv = process.argv.slice(2);
+try {
+  process.exitCode = await main(argv);
+} catch (error) {
+  if (error instanceof CliStop) {
+    process.stderr.write(`${error.message}\n`);
+    process.exitCode = error.exitCode;
+  } else {
+    const { message, stack } = error as Error;
+    process.stderr.write(
+      argv.includes('--debug')
+        ? `${stack}\n`
+        : `Something went wrong that should not have: ${message}. Nothing that was saved is lost. Run it again with --debug to see where.\n`,
+    );
+    process.exitCode = EXIT.unexpected;
+  }
+}

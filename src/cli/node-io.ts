@@ -1,0 +1,76 @@
+/** The real streams, files, clock and environment. */
+import { existsSync } from 'node:fs';
+import { readFile } from 'node:fs/promises';
+import { parseIsoDate } from '../base/dates.js';
+import { type CliIo, CliStop, EXIT } from './io.js';
+import { loadPack } from './load-pack.js';
+
+const NARROWEST = 40;
+const USUAL_WIDTH = 80;
+
+export interface Overrides {
+  readonly width?: number | undefined;
+  readonly noColour?: boolean;
+}
+
+export function nodeIo({ width, noColour = false }: Overrides = {}): CliIo {
+  const { env, stdin, stdout, stderr } = process;
+  const columns = width ?? stdout.columns ?? Number(env.COLUMNS);
+  return {
+    out: (text) => void stdout.write(text),
+    err: (text) => void stderr.write(text),
+    input: stdin,
+    output: stdout,
+    today: localToday(new Date()),
+    width: Number.isFinite(columns) && columns > 0 ? Math.max(NARROWEST, columns) : USUAL_WIDTH,
+    colour: !noColour && !env.NO_COLOR && env.TERM !== 'dumb' && stdout.isTTY === true,
+    env,
+    readText: async (path) => {
+      try {
+        return path === '-' ? await readAll(stdin) : await readFile(path, 'utf8');
+      } catch (error) {
+        throw new CliStop(
+          EXIT.files,
+          `${path} cannot be read: ${plainReason(error)}. Check the name and try again.`,
+        );
+      }
+    },
+    exists: existsSync,
+    writeText: async (path, text) => {
+      const { default: writeFileAtomic } = await import('write-file-atomic');
+      try {
+        await writeFileAtomic(path, text);
+      } catch (error) {
+        throw new CliStop(
+          EXIT.files,
+          `${path} cannot be written: ${plainReason(error)}. Choose another place with --out.`,
+        );
+      }
+    },
+    loadPack,
+  };
+}
+
+/** The day where the person stands, not the day in Greenwich. */
+function localToday(now: Date): ReturnType<typeof parseIsoDate> {
+  const two = (value: number): string => String(value).padStart(2, '0');
+  return parseIsoDate(`${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`);
+}
+
+async function readAll(stream: NodeJS.ReadableStream): Promise<string> {
+  const chunks: Buffer[] = [];
+  for await (const chunk of stream) chunks.push(Buffer.from(chunk as Buffer));
+  return Buffer.concat(chunks).toString('utf8');
+}
+
+const REASONS: Readonly<Record<string, string>> = {
+  ENOENT: 'there is no such file or folder',
+  EACCES: 'it is not permitted',
+  EISDIR: 'it is a folder',
+  ENOSPC: 'the disk is full',
+};
+
+function plainReason(error: unknown): string {
+  const { code, message } = error as NodeJS.ErrnoException;
+  return REASONS[code ?? ''] ?? message;
+}

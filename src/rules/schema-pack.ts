@@ -1,0 +1,66 @@
+/** The records that a pack has once or in one short list: verdicts, aftercare, what is not done, manifest, climate. */
+import { z } from 'zod';
+import { citations, expression, id, sentence } from './schema.js';
+
+export const verdictSchema = z.strictObject({
+  id: z.enum(['care-only', 'overseed', 'renovate', 'start-again', 'not-now', 'not-a-lawn']),
+  title: sentence,
+  /** Tried in order; the last has `true`. */
+  when: expression,
+  because: sentence,
+  sources: citations,
+});
+
+export const outlookSchema = z.strictObject({
+  weeks: z.int().min(0),
+  when: expression,
+  sees: sentence,
+  ifNot: sentence,
+  sources: citations,
+});
+
+export const wateringSchema = z.strictObject({
+  fromWeek: z.int().min(1),
+  toWeek: z.int().min(1),
+  turnsPerDay: expression,
+  mmPerDay: expression,
+  aim: sentence,
+  sources: citations,
+});
+
+export const notDoneSchema = z.strictObject({ id, when: expression, says: sentence });
+
+export const manifestSchema = z.strictObject({
+  id,
+  version: z.string().regex(/^\d+\.\d+\.\d+$/),
+  title: sentence,
+  sections: z.array(z.strictObject({ id, title: sentence })).min(1),
+});
+
+const monthly = z.array(z.number()).length(12);
+export const climateSchema = z.strictObject({
+  licenceLine: sentence,
+  sourceId: id,
+  period: sentence,
+  stations: z.array(
+    z.strictObject({
+      name: sentence,
+      latitudeDeg: z.number(),
+      longitudeDeg: z.number(),
+      elevationM: z.number(),
+      tMinC: monthly,
+      tMaxC: monthly,
+      rainMm: monthly,
+      airFrostDays: monthly,
+      minYears: z.number(),
+    }),
+  ),
+});
+
+export type VerdictRule = z.infer<typeof verdictSchema>;
+export type VerdictId = VerdictRule['id'];
+export type Outlook = z.infer<typeof outlookSchema>;
+export type WateringRule = z.infer<typeof wateringSchema>;
+export type NotDone = z.infer<typeof notDoneSchema>;
+export type Manifest = z.infer<typeof manifestSchema>;
+export type Climate = z.infer<typeof climateSchema>;
