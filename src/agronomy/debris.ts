@@ -8,6 +8,7 @@ import {
   requireRange,
   requireWhole,
 } from '../base/refuse.js';
+import { splitUnderCap } from './split.js';
 
 /**
  * Loose volume of moss and thatch raked off an area.
@@ -55,8 +56,7 @@ export function debrisRangeL({
 export function bagCount({ volumeL, bagL }: { readonly volumeL: number; readonly bagL: number }): number {
   requireAtLeast('volumeL', volumeL, 0);
   requireAbove('bagL', bagL, 0);
-  // Three bags of 0.1 must hold 0.3, which is a hair under 3 × 0.1 in binary.
-  return Math.ceil(finiteResult('bagCount', volumeL / bagL) * (1 - 1e-12));
+  return splitUnderCap({ total: volumeL, cap: bagL }).count;
 }
 
 /**
