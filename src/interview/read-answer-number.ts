@@ -1,0 +1,106 @@
+/** Reads a number in the unit of its question, from any unit of the same kind that people type. */
+import { cleanLine } from '../base/clean-text.js';
+import type { IsoDate } from '../base/dates.js';
+import { parseMass, parseVolume } from '../base/quantity/amount.js';
+import { parseFraction } from '../base/quantity/fraction.js';
+import { parseDepth, parseLength } from '../base/quantity/length.js';
+import { parseNumber } from '../base/quantity/number.js';
+import { numberWords } from '../base/quantity/number-words.js';
+import { parseMassRate, parseVolumeRate } from '../base/quantity/rate.js';
+import type { Parsed } from '../base/quantity/result.js';
+import { clean, shown } from '../base/quantity/show.js';
+import type { Question } from '../rules/schema.js';
+import { aboutAnswer, limits, whichWithin, withinBounds } from './read-answer-bounds.js';
+import { readTimeAnswer } from './read-answer-time.js';
+import type { Reading } from './reading.js';
+
+type Reader = (typed: string) => Parsed<string>;
+
+/** Readers by the unit a pack gives its question; any other unit is a plain number with that word after it. */
+const READERS: Readonly<Record<string, Reader>> = {
+  mm: (typed) => parseDepth(typed, 'mm'),
+  m: (typed) => parseLength(typed, 'm'),
+  g: (typed) => parseMass(typed, 'g'),
+  kg: (typed) => scaled(parseMass(typed, 'kg'), 0.001),
+  mL: (typed) => scaled(parseVolume(typed, 'mL'), 1000),
+  L: (typed) => parseVolume(typed, 'L'),
+  // The question asks for the amount on one square metre, so the amount alone answers it.
+  'g/m2': (typed) => either(parseMassRate(typed, 'g/m2'), () => parseMass(typed, 'g')),
+  'mL/m2': (typed) => either(parseVolumeRate(typed, 'mL/m2'), () => scaled(parseVolume(typed, 'mL'), 1000)),
+  'L/m2': (typed) => either(scaled(parseVolumeRate(typed, 'L/m2'), 0.001), () => parseVolume(typed, 'L')),
+  'L/min': (typed) => parseVolume(typed.replace(PER_MINUTE, ''), 'L'),
+};
+
+const PER_MINUTE = /\s*(?:\/|\bper\b|\ba\b)\s*(?:1\s*)?min(?:ute)?s?\b/i;
+/** Words that may stand beside any number: they say nothing that the question has not said. */
+const BESIDE =
+  /\b(?:in|of|sun|light|per|an?|each|every|p?h|gbp|eur|usd|pounds?|euros?|dollars?|quid)\b|°|\bdeg(?:rees?)?\b|[£$€]/g;
+/** The three numbers of a feed bag, typed in full where the first is asked for. */
+const BAG_NUMBERS = /^(\d+(?:\.\d+)?)\s*[-:/ ]\s*\d+(?:\.\d+)?\s*[-:/ ]\s*\d+(?:\.\d+)?$/;
+
+/** A number within the bounds of its question, in the question's unit. */
+export function readNumberAnswer(question: Question, typed: string, today: IsoDate): Reading {
+  const read = READERS[question.unit ?? ''];
+  if (read !== undefined) return fromParsed(question, read(numberWords(cleanLine(typed))));
+  return readTimeAnswer(question, typed, today) ?? plainNumber(question, typed);
+}
+
+/** A share of the whole, 0 to 1. */
+export function readFractionAnswer(question: Question, typed: string): Reading {
+  return fromParsed(question, parseFraction(cleanLine(typed)));
+}
+
+function plainNumber(question: Question, typed: string): Reading {
+  let text = numberWords(cleanLine(typed).toLowerCase());
+  const bag = question.unit === '%' ? BAG_NUMBERS.exec(text) : null;
+  if (bag) text = bag[1] as string;
+  for (const word of unitWords(question.unit ?? '')) text = text.replace(wholeWord(word), ' ');
+  return fromParsed(question, parseNumber(text.replace(BESIDE, ' ').trim()));
+}
+
+/** The words of a unit, each also in the singular; hours also as people shorten them. */
+function unitWords(unit: string): string[] {
+  const words = unit
+    .toLowerCase()
+    .split(/[^a-z%]+/)
+    .filter((word) => word !== '');
+  const short = words.includes('hours') ? ['hrs', 'hr', 'h'] : [];
+  return [...words.flatMap((word) => [word, word.replace(/s$/, '')]), ...short];
+}
+
+/** The word where no other letter touches it: `10hours` and `10 hours` both hold hours. */
+function wholeWord(word: string): RegExp {
+  const escaped = word.replace(/[^\w]/g, '\\$&');
+  return new RegExp(`(?<![a-z])${escaped}(?![a-z])`, 'g');
+}
+
+function fromParsed(question: Question, parsed: Parsed<string>): Reading {
+  if (!parsed.ok) {
+    if (parsed.choices === undefined)
+      return { kind: 'refused', says: `${parsed.reason} ${limits(question)}` };
+    const choices = parsed.choices.map(({ understood, value }) => ({ label: understood, value }));
+    return whichWithin(question, parsed.reason, choices);
+  }
+  const words = aboutAnswer(question, parsed.value, parsed.approximate);
+  return withinBounds(question, parsed.value, `${words}${convertedFrom(question, parsed)}`);
+}
+
+/** ` (1/2 in)` after a figure that was typed in another unit; nothing where it would only repeat it. */
+function convertedFrom(question: Question, parsed: Parsed<string> & { ok: true }): string {
+  const [echo, result] = parsed.understood.split(' = ');
+  const isSame = echo === undefined || result === undefined || echo.startsWith(`${shown(parsed.value)} `);
+  return isSame || question.kind === 'fraction' ? '' : ` (${echo})`;
+}
+
+function either(parsed: Parsed<string>, otherwise: () => Parsed<string>): Parsed<string> {
+  if (parsed.ok || parsed.choices !== undefined) return parsed;
+  const second = otherwise();
+  return second.ok || second.choices !== undefined ? second : parsed;
+}
+
+function scaled(parsed: Parsed<string>, factor: number): Parsed<string> {
+  if (parsed.ok) return { ...parsed, value: clean(parsed.value * factor) };
+  if (parsed.choices === undefined) return parsed;
+  const choices = parsed.choices.map((choice) => ({ ...choice, value: clean(choice.value * factor) }));
+  return { ...parsed, choices };
+}

@@ -1,0 +1,41 @@
+/** Reads the answer to a question for a date, past or coming, and repeats the day in full. */
+import { daysBetween, type IsoDate } from '../base/dates.js';
+import type { Question } from '../rules/schema.js';
+import { readComingDay } from './read-date-coming.js';
+import { readPastDay } from './read-date-past.js';
+import { type DayReading, dayInWords } from './read-date-words.js';
+import type { Reading } from './reading.js';
+
+/**
+ * Whether a date question asks for a day to come. Bounds of a date question are whole days from today;
+ * without bounds, one that suggests today looks ahead and any other looks back.
+ */
+export function looksAhead(question: Question): boolean {
+  return question.bounds === undefined ? question.suggest === 'today' : question.bounds.max > 0;
+}
+
+/** A date typed in figures or in words; never one on the wrong side of today. */
+export function readDate(question: Question, typed: string, today: IsoDate): Reading {
+  const reading = looksAhead(question) ? readComingDay(typed, today) : readPastDay(typed, today);
+  if (reading.kind === 'refused') return reading;
+  if (reading.kind === 'which') {
+    return {
+      kind: 'which',
+      says: reading.says,
+      choices: reading.dates.map((date) => ({ label: dayInWords(date, today), value: date })),
+    };
+  }
+  const { bounds } = question;
+  const days = daysBetween(today, reading.date);
+  if (bounds !== undefined && (days < bounds.min || days > bounds.max)) {
+    return { kind: 'refused', says: `${dayInWords(reading.date, today)}: that cannot be. ${bounds.says}` };
+  }
+  return { kind: 'value', value: reading.date, understood: understoodDay(reading, today) };
+}
+
+/** "about" before a loose day, and after it what was taken for granted. */
+function understoodDay(reading: DayReading & { kind: 'day' }, today: IsoDate): string {
+  const about = reading.approximate ? 'about ' : '';
+  const note = reading.note === undefined ? '' : ` (${reading.note})`;
+  return `${about}${dayInWords(reading.date, today)}${note}`;
+}

@@ -1,0 +1,142 @@
+/** Reads the size of a lawn: one area, two sides, or shapes joined with + and taken away with -. */
+import { lawnPartsArea } from '../agronomy/area-parts.js';
+import { cleanLine } from '../base/clean-text.js';
+import { parseArea } from '../base/quantity/area.js';
+import { numberWords } from '../base/quantity/number-words.js';
+import { clean, shown } from '../base/quantity/show.js';
+import type { Question } from '../rules/schema.js';
+import type { LawnPart } from './answers.js';
+import { whichWithin, withinBounds } from './read-answer-bounds.js';
+import { type PartReading, readPart } from './read-parts-shape.js';
+import type { Reading } from './reading.js';
+import { showParts } from './show-answer.js';
+
+/** More parts than anyone measures. */
+const MOST_PARTS = 40;
+const TIGHT_MINUS = /[\d"'a-z]-(?=\d)|\d-(?=[a-z])/;
+const JOINTS = /\s*(?:\+|\b(?:and|plus)\b)\s*|\s*(?:\s-\s*|\b(?:minus|less|without|take away)\b)\s*/;
+const MINUS = /-|minus|less|without|take away/;
+
+interface Piece {
+  readonly minus: boolean;
+  readonly reading: Exclude<PartReading, { kind: 'wrong' }>;
+}
+
+/** The answer to a question for an area: m2 for one figure or one rectangle, a list of parts for more. */
+export function readArea(question: Question, typed: string): Reading {
+  const text = tidyParts(typed);
+  if (isSingle(text)) {
+    const parsed = parseArea(text);
+    if (!parsed.ok && parsed.choices !== undefined) {
+      const choices = parsed.choices.map(({ understood, value }) => ({ label: understood, value }));
+      return whichWithin(question, parsed.reason, choices);
+    }
+  }
+  const pieces = readPieces(text);
+  if (!Array.isArray(pieces)) return pieces;
+  const parts = shapesOf(pieces);
+  if (parts === undefined) return bareSum(question, pieces);
+  const [only] = parts;
+  const areaM2 = areaOf(parts);
+  if (typeof areaM2 !== 'number') return areaM2;
+  const isPlain = parts.length === 1 && only?.shape === 'rectangle';
+  return withinBounds(question, areaM2, about(pieces, showParts(parts)), isPlain ? areaM2 : parts);
+}
+
+/** The answer to a question for the shapes themselves: always a list. */
+export function readParts(question: Question, typed: string): Reading {
+  const pieces = readPieces(tidyParts(typed));
+  if (!Array.isArray(pieces)) return pieces;
+  const parts = shapesOf(pieces);
+  if (parts === undefined)
+    return refused('Give shapes with their lengths, such as 12 x 7 + circle 3 - 2 x 1.');
+  const areaM2 = areaOf(parts);
+  if (typeof areaM2 !== 'number') return areaM2;
+  return withinBounds(question, areaM2, about(pieces, showParts(parts)), parts);
+}
+
+function readPieces(text: string): Piece[] | Reading {
+  if (text === '') return refused('Nothing was typed. Type 12 x 7, or an area such as 84 m2.');
+  if (TIGHT_MINUS.test(text.replace(/\b[l]-shape/g, '')))
+    return refused(
+      'Put a space on each side of a minus, such as 12 x 7 - 2 x 1. A range cannot be used: give one figure.',
+    );
+  const texts = text.split(JOINTS);
+  const signs = [...text.matchAll(new RegExp(JOINTS, 'g'))].map(([joint]) => MINUS.test(joint));
+  if (texts.length > MOST_PARTS)
+    return refused(`That is more than ${MOST_PARTS} parts. Give the area in m2 instead.`);
+  const pieces: Piece[] = [];
+  for (const [index, each] of texts.entries()) {
+    if (each === '')
+      return refused('A part is missing before or after a sign. Type it like 12 x 7 + circle 3 - 2 x 1.');
+    const reading = readPart(each);
+    if (reading.kind === 'wrong') return refused(reading.says);
+    pieces.push({ minus: index > 0 && signs[index - 1] === true, reading });
+  }
+  return pieces;
+}
+
+/** The shapes, or undefined when some piece is an area without a shape. */
+function shapesOf(pieces: readonly Piece[]): LawnPart[] | undefined {
+  const parts: LawnPart[] = [];
+  for (const { minus, reading } of pieces) {
+    if (reading.kind !== 'shape') return undefined;
+    parts.push(minus ? { ...reading.part, minus } : reading.part);
+  }
+  return parts;
+}
+
+function areaOf(parts: readonly LawnPart[]): number | Reading {
+  try {
+    return clean(lawnPartsArea({ lawnParts: parts }).areaM2);
+  } catch {
+    if (parts.some((part) => part.shape === 'outline'))
+      return refused(
+        'That outline repeats a corner, crosses itself or holds no ground. Check the order of the corners.',
+      );
+    if (parts.some((part) => part.minus === true))
+      return refused('The beds taken away are as large as the lawn, or larger. Check the figures.');
+    return refused('A length must be above 0. Check the figures.');
+  }
+}
+
+/** Areas without shapes can only be added up. */
+function bareSum(question: Question, pieces: readonly Piece[]): Reading {
+  let sumM2 = 0;
+  for (const { minus, reading } of pieces) {
+    const sizeM2 = reading.kind === 'area' ? reading.areaM2 : areaOf([reading.part]);
+    if (typeof sizeM2 !== 'number') return sizeM2;
+    sumM2 += minus ? -sizeM2 : sizeM2;
+  }
+  if (sumM2 <= 0)
+    return refused(
+      pieces.length > 1 ? 'Nothing is left of the lawn. Check the figures.' : 'An area must be above 0.',
+    );
+  const areaM2 = clean(sumM2);
+  const [only] = pieces;
+  const isConverted = pieces.length === 1 && only?.reading.kind === 'area' && only.reading.echo !== undefined;
+  const from = isConverted ? ` (${only.reading.echo})` : '';
+  return withinBounds(question, areaM2, about(pieces, `${shown(areaM2)} m2${from}`));
+}
+
+/** One figure or two sides, for which the reader of quantities can offer a choice. */
+function isSingle(text: string): boolean {
+  return !JOINTS.test(text);
+}
+
+function about(pieces: readonly Piece[], words: string): string {
+  return pieces.some(({ reading }) => reading.approximate) ? `about ${words}` : words;
+}
+
+function tidyParts(typed: string): string {
+  return numberWords(cleanLine(typed).toLowerCase())
+    .replace(/[−–—]/g, '-')
+    .replace(/[’‘′]/g, "'")
+    .replace(/[”“″]/g, '"')
+    .replace(/[.;!]+$/, '')
+    .trim();
+}
+
+function refused(says: string): Reading {
+  return { kind: 'refused', says };
+}
