@@ -7,6 +7,13 @@ export interface CommandEntry {
   readonly load: () => Promise<Command>;
 }
 
+/** What runs when no command is named. */
+export const START: CommandEntry = {
+  name: 'start',
+  summary: 'start, or go on with an unfinished session',
+  load: async () => (await import('./commands/start.js')).start,
+};
+
 export const COMMANDS: readonly CommandEntry[] = [
   {
     name: 'ask',
@@ -29,7 +36,7 @@ export function generalHelp(version: string): string {
   const rows = COMMANDS.map(({ name, summary }) => `  seedbed ${name.padEnd(10)} ${summary}`);
   return `Seedbed ${version}: asks about a tired lawn and writes a dated plan that brings it back.
 
-  seedbed              start, or go on with an unfinished session
+  seedbed            start, or go on with an unfinished session
 ${rows.join('\n')}
 
   seedbed COMMAND --help tells more. Answers stay in files on this machine; nothing is sent anywhere.

@@ -21,6 +21,8 @@ export interface CliIo {
   err(text: string): void;
   readonly input: Readable & { readonly isTTY?: boolean };
   readonly output: Writable & { readonly isTTY?: boolean };
+  /** Where questions are shown: the terminal, or standard error when the output goes elsewhere. */
+  readonly dialogue: Writable;
   readonly today: IsoDate;
   readonly width: number;
   readonly colour: boolean;

@@ -2,7 +2,7 @@
 /** The executable: finds the command, runs it, turns what went wrong into a message and an exit code. */
 import { readFileSync } from 'node:fs';
 import { nearest } from '../base/nearest.js';
-import { COMMANDS, generalHelp } from './commands.js';
+import { COMMANDS, generalHelp, START } from './commands.js';
 import { CliStop, EXIT } from './io.js';
 
 async function main(argv: readonly string[]): Promise<number> {
@@ -11,8 +11,8 @@ async function main(argv: readonly string[]): Promise<number> {
   if (first === '-h' || first === '--help' || (first === 'help' && rest.length === 0))
     return print(generalHelp(version()));
   const isOption = first === '' || first.startsWith('-');
-  const name = isOption ? 'ask' : first === 'help' ? (rest[0] as string) : first;
-  const entry = COMMANDS.find((each) => each.name === name);
+  const name = isOption ? 'start' : first === 'help' ? (rest[0] as string) : first;
+  const entry = isOption ? START : COMMANDS.find((each) => each.name === name);
   if (entry === undefined) {
     const near = nearest(
       name,

@@ -21,6 +21,7 @@ export function nodeIo({ width, noColour = false }: Overrides = {}): CliIo {
     err: (text) => void stderr.write(text),
     input: stdin,
     output: stdout,
+    dialogue: stdout.isTTY === true ? stdout : stderr,
     today: localToday(new Date()),
     width: Number.isFinite(columns) && columns > 0 ? Math.max(NARROWEST, columns) : USUAL_WIDTH,
     colour: !noColour && !env.NO_COLOR && env.TERM !== 'dumb' && stdout.isTTY === true,

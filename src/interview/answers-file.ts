@@ -1,5 +1,5 @@
 /** Reads an answers file: every fault is listed with its key, what was found and what is allowed. */
-import { isIsoDate } from '../base/dates.js';
+import { type IsoDate, isIsoDate } from '../base/dates.js';
 import { nearest } from '../base/nearest.js';
 import type { Pack } from '../rules/pack.js';
 import type { Question } from '../rules/schema.js';
@@ -14,6 +14,7 @@ export interface AnswersContext {
   readonly pack: Pack;
   /** Area of measured parts, m2; throws RangeError when they cannot exist. */
   readonly areaOfParts: (parts: readonly LawnPart[]) => number;
+  readonly today: IsoDate;
 }
 
 const SHAPE = 'It looks like {"format": 1, "answers": {"areaM2": 84, "mossFraction": 0.4}}.';
@@ -79,6 +80,14 @@ function faultOf(question: Question, value: unknown, context: AnswersContext): s
       return `Allowed: ${allowed.map((each) => `"${each}"`).join(', ')} or "unknown".${near === undefined ? '' : ` Did you mean "${near}"?`}`;
     }
     case 'date':
+      if (
+        typeof value === 'string' &&
+        isIsoDate(value) &&
+        value > context.today &&
+        question.suggest === undefined
+      ) {
+        return `That is after ${context.today}. Give a day that has been.`;
+      }
       if (typeof value === 'string' && (isIsoDate(value) || value === question.suggest)) return undefined;
       return `Allowed: a date such as "2027-03-13"${question.suggest === undefined ? '' : `, "${question.suggest}"`} or "unknown".`;
     case 'text':

@@ -95,10 +95,11 @@ function answerClause(name: string, outcome: Outcome, pack: Pack): string[] {
   const question = pack.questionById.get(name);
   if (question !== undefined) {
     const shown = showAnswer(question, outcome.value);
-    return [`${question.label}: ${shown}`];
+    // A number reads on from its name; words need the colon.
+    return [typeof outcome.value === 'number' ? `${question.label} ${shown}` : `${question.label}: ${shown}`];
   }
   const fact = name.startsWith('facts.') ? pack.factById.get(name.slice('facts.'.length)) : undefined;
-  return fact === undefined ? [] : [`${fact.what}: ${numberWords(outcome.value, fact.unit)}`];
+  return fact === undefined ? [] : [`${fact.what} ${numberWords(outcome.value, fact.unit)}`];
 }
 
 function limitWords(name: string, limit: Known, pack: Pack): string {

@@ -118,12 +118,23 @@ function budgetOf(inputs: Found): PlanAmount['range'] {
 
 function loadsOf(inputs: Inputs, unit: string): PlanAmount['loads'] {
   const { areaM2, ratePerM2, waterLPerM2, tankL } = inputs;
-  if (areaM2 === undefined || ratePerM2 === undefined || !waterLPerM2 || !tankL) return [];
-  if (unit !== 'mL' && unit !== 'g') return [];
+  if (areaM2 === undefined || ratePerM2 === undefined || waterLPerM2 === undefined || tankL === undefined)
+    return [];
+  // A label that asks for no water to speak of is for a product that goes on as it is.
+  if ((unit !== 'mL' && unit !== 'g') || areaM2 * waterLPerM2 < LEAST_WATER_L) return [];
   const { fullCount, full, last } = tankLoads({ areaM2, waterLPerM2, tankL, rateMlPerM2: ratePerM2 });
-  const all = [...Array.from({ length: fullCount }, () => full), ...(last === null ? [] : [last])];
-  return all.map(({ waterL, productMl }) => ({ waterL: rounded(waterL), product: rounded(productMl), unit }));
+  const groups = [{ count: fullCount, load: full }, ...(last === null ? [] : [{ count: 1, load: last }])];
+  return groups
+    .filter(({ count }) => count > 0)
+    .map(({ count, load }) => ({
+      count,
+      waterL: rounded(load.waterL),
+      product: rounded(load.productMl),
+      unit,
+    }));
 }
+
+const LEAST_WATER_L = 0.01;
 
 /** Three significant figures, whole from a thousand on: rounding is the last thing that happens. */
 export function rounded(value: number): number {
@@ -134,8 +145,12 @@ const figuresOf = (inputs: Found): string[] =>
   namesOf(inputs, (name) => name.startsWith('figures.')).map((name) => name.slice('figures.'.length));
 const answersOf = (inputs: Found): string[] => namesOf(inputs, (name) => !name.includes('.'));
 
+/** The area's own error is told once with the lawn, not again with every amount. */
 function namesOf(inputs: Found, keep: (name: string) => boolean): string[] {
-  return [...new Set(Object.values(inputs).flatMap(({ from }) => from))].filter(keep);
+  const behind = Object.entries(inputs).flatMap(([name, { from }]) =>
+    name === 'areaM2' ? from.filter((each) => !each.startsWith('figures.')) : from,
+  );
+  return [...new Set(behind)].filter(keep);
 }
 
 const WEAKEST_FIRST: readonly Figure['basis'][] = ['assumption', 'common-practice', 'published'];

@@ -5,12 +5,14 @@ import type { LawnPart } from '../interview/answers.js';
 import type { Outcome } from '../rules/evaluate.js';
 import type { ComputedFact } from '../rules/scope.js';
 
-/** Word that a first free day may be answered with, and is when it is not known. */
-const TODAY = 'today';
-
-/** The first free day: the answer, or today. */
+/** The first free day: the answer, or today; a day that is past cannot be worked on any more. */
 export function startOf(answer: unknown, today: IsoDate): IsoDate {
-  return typeof answer === 'string' && isIsoDate(answer) ? answer : today;
+  const answered = dateOr(answer, today);
+  return answered < today ? today : answered;
+}
+
+export function dateOr(answer: unknown, otherwise: IsoDate): IsoDate {
+  return typeof answer === 'string' && isIsoDate(answer) ? answer : otherwise;
 }
 
 /**
@@ -29,7 +31,7 @@ export function computedFacts(
       const last = read('weedkillerLastOn');
       if (!last.known) return last;
       const start = startOf(raw('startOn'), today);
-      const lastOn = last.value === TODAY ? start : startOf(last.value, start);
+      const lastOn = dateOr(last.value, start);
       return { known: true, value: daysBetween(lastOn, start), used: last.used, from: last.used };
     },
     'days-until-start': (_read, raw) => {

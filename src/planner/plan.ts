@@ -41,8 +41,13 @@ export interface PlanAmount {
   /** The weakest basis among the figures behind it. */
   readonly basis: Figure['basis'] | 'label';
   readonly note: string | null;
-  /** Spray loads, the last one apart; product in mL or g a load. */
-  readonly loads: readonly { readonly waterL: number; readonly product: number; readonly unit: 'mL' | 'g' }[];
+  /** Spray loads: so many full ones, then the part-filled last one; product in mL or g for each load. */
+  readonly loads: readonly {
+    readonly count: number;
+    readonly waterL: number;
+    readonly product: number;
+    readonly unit: 'mL' | 'g';
+  }[];
 }
 
 export interface PlanWait {

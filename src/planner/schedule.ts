@@ -77,8 +77,8 @@ export function schedule(input: {
 }
 
 /**
- * Moves each joining step to the last fit day that its followers leave, without moving them.
- * Repeats, because a moved follower makes room for what comes before it; days only grow, so it ends.
+ * Moves each joining step to the last fit day that its followers leave, the later steps first; others stay.
+ * Where that would break a wait, as it can when a weekend stands between, everything stays where it was.
  */
 function joined(
   startOn: IsoDate,
@@ -88,28 +88,40 @@ function joined(
 ): ReadonlyMap<string, number> {
   const days = new Map(earliest);
   const at = (id: string): number => days.get(id) ?? 0;
-  const latestFor = (id: string): number =>
-    Math.min(
-      ...waits.filter(({ from, binds }) => from === id && binds).map(({ to, minDays }) => at(to) - minDays),
-      ...waits
-        .filter(({ to, maxDays }) => to === id && maxDays !== undefined)
-        .map(({ from, maxDays }) => at(from) + (maxDays as number)),
-    );
-  let moved = true;
-  while (moved) {
-    moved = false;
-    for (const { id, nextFitDay, joinsNext } of steps) {
-      if (!joinsNext) continue;
-      for (let day = latestFor(id); Number.isFinite(day) && day > at(id); day--) {
-        const date = addDays(startOn, day);
-        if (nextFitDay(date) !== date) continue;
-        days.set(id, day);
-        moved = true;
-        break;
-      }
+  for (const { id, nextFitDay, joinsNext } of laterFirst(steps, waits)) {
+    const limits = waits
+      .filter(({ from, binds }) => from === id && binds)
+      .map(({ to, minDays }) => at(to) - minDays);
+    if (!joinsNext || limits.length === 0) continue;
+    for (let day = Math.min(...limits); day > at(id); day--) {
+      const date = addDays(startOn, day);
+      if (nextFitDay(date) !== date) continue;
+      days.set(id, day);
+      break;
     }
   }
-  return days;
+  const holds = waits.every(({ from, to, minDays, maxDays, binds }) => {
+    if (!binds) return true;
+    const gap = at(to) - at(from);
+    return gap >= minDays && (maxDays === undefined || gap <= maxDays);
+  });
+  return holds ? days : earliest;
+}
+
+/** Steps so that whatever follows a step comes before it in the list. */
+function laterFirst(steps: readonly ScheduleStep[], waits: readonly ScheduleWait[]): ScheduleStep[] {
+  const byId = new Map(steps.map((step) => [step.id, step]));
+  const sorted = new Map<string, ScheduleStep>();
+  const visit = (step: ScheduleStep): void => {
+    if (sorted.has(step.id)) return;
+    for (const { to } of waits.filter(({ from }) => from === step.id)) {
+      const follower = byId.get(to);
+      if (follower !== undefined) visit(follower);
+    }
+    sorted.set(step.id, step);
+  };
+  steps.forEach(visit);
+  return [...sorted.values()];
 }
 
 /** The latest day of each step while its window stays open and every later step still fits. */

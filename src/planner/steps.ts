@@ -3,7 +3,7 @@ import { addDays, daysBetween, type IsoDate } from '../base/dates.js';
 import { evaluate, type Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
 import type { Expression, Step } from '../rules/schema.js';
-import { startOf } from './computed-facts.js';
+import { dateOr, startOf } from './computed-facts.js';
 import { isSouthern, placeOf } from './place.js';
 import { type Placed, type Schedule, type ScheduleWait, schedule } from './schedule.js';
 import { fitDaysOf, type Season } from './windows.js';
@@ -78,7 +78,7 @@ function notBeforeOf(step: Step, scope: Scope, today: IsoDate): IsoDate | undefi
     .filter(({ when }) => holds(when, scope))
     .map(({ date, plusDays }) => {
       const outcome = evaluate(date, scope);
-      const from = startOf(
+      const from = dateOr(
         outcome.known ? outcome.value : undefined,
         startOf(answered(scope, 'startOn'), today),
       );

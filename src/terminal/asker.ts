@@ -1,8 +1,11 @@
 /**
  * The one face that the session loop talks to. Two implementations: clack at a terminal, numbered lines elsewhere.
- * An asker shows a prompt, reads what is typed, explains on request and hands back a reply; it decides nothing.
+ * An asker shows a prompt, reads what is typed, explains on request, repeats what it understood and hands back
+ * a reply; it decides nothing.
  */
+import type { Readable, Writable } from 'node:stream';
 import type { AnswerValue } from '../interview/answers.js';
+import type { Reading } from '../interview/reading.js';
 import type { Question } from '../rules/schema.js';
 
 export interface Prompt {
@@ -25,9 +28,18 @@ export interface Prompt {
 }
 
 export type Reply =
-  | { readonly kind: 'value'; readonly value: AnswerValue; readonly understood: string }
+  | {
+      readonly kind: 'value';
+      readonly value: AnswerValue;
+      readonly understood: string;
+      /** What was typed, or the label that was picked; empty when the shown default was taken. */
+      readonly typed: string;
+    }
   | { readonly kind: 'unknown' }
-  | { readonly kind: 'back' | 'review' | 'save' | 'quit' | 'ended' };
+  | { readonly kind: 'back' | 'review' | Leaving };
+
+/** How a person leaves: by a word, by the end of input, or by Ctrl-C. */
+export type Leaving = 'save' | 'quit' | 'ended' | 'interrupted';
 
 export interface Asker {
   ask(prompt: Prompt): Promise<Reply>;
@@ -42,4 +54,19 @@ export interface Asker {
   line(message: string, suggested: string): Promise<string | undefined>;
   say(text: string): void;
   close(): void;
+  /** How they left, once they have: every later prompt then gives up at once. */
+  readonly left?: () => Leaving | undefined;
+}
+
+/** What an asker is made of; nothing is taken from the process. */
+export interface AskerSettings {
+  readonly input: Readable;
+  readonly output: Writable;
+  /** Columns; no line is longer. */
+  readonly width: number;
+  /** False: no colour codes are written. */
+  readonly colour: boolean;
+  readonly read: (question: Question, typed: string) => Reading;
+  /** Aborted by the caller on SIGINT, SIGTERM or SIGHUP: the open prompt replies "interrupted". */
+  readonly interrupt?: AbortSignal;
 }

@@ -41,7 +41,7 @@ export const plan: Command = {
     const format = formatOf(args.text('format'));
     const today = dayOf(args.text('today'), io.today);
     const pack = await io.loadPack(args.text('pack'));
-    const answers = answersFrom(await io.readText(file), file, pack);
+    const answers = answersFrom(await io.readText(file), file, pack, today);
     const made = makePlan({ pack, answers, today, assumeAll: args.flag('assume') });
     await writeResult(
       await rendered(made, format),
@@ -53,9 +53,9 @@ export const plan: Command = {
 };
 
 /** @throws {CliStop} exit code 3 with every fault of the file */
-export function answersFrom(text: string, file: string, pack: Pack): Answers {
+export function answersFrom(text: string, file: string, pack: Pack, today: IsoDate): Answers {
   const areaOfParts = (lawnParts: readonly LawnPart[]): number => lawnPartsArea({ lawnParts }).areaM2;
-  const read = readAnswersFile(text, { pack, areaOfParts });
+  const read = readAnswersFile(text, { pack, areaOfParts, today });
   if (read.ok) return read.answers;
   const count = read.faults.length === 1 ? 'one fault' : `${read.faults.length} faults`;
   throw new CliStop(

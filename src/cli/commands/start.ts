@@ -1,0 +1,30 @@
+/** `seedbed` alone: the guided session at a terminal; elsewhere the bundled example, from first question to plan. */
+import { readFileSync } from 'node:fs';
+import type { Command, ParsedArgs } from '../command.js';
+import { type CliIo, EXIT } from '../io.js';
+import { ask } from './ask.js';
+
+const EXAMPLE = new URL('../../../transcripts-examples/mossy-family-lawn/journey.json', import.meta.url);
+
+export const start: Command = {
+  ...ask,
+  summary: 'Start, or go on with an unfinished session',
+  usage: '[--answers FILE] [--plain] [--save FILE] [--out PLAN.md] [--force]',
+  run: (args, io) =>
+    io.input.isTTY === true && io.output.isTTY === true ? ask.run(args, io) : playExample(args, io),
+};
+
+async function playExample(args: ParsedArgs, io: CliIo): Promise<number> {
+  const [{ playJourney }, { rendered }] = await Promise.all([
+    import('../play-journey.js'),
+    import('./plan.js'),
+  ]);
+  io.err(
+    'This is an invented example lawn, played from the first question to the plan. For your own lawn run "seedbed" in a terminal, or "seedbed plan FILE" with an answers file.\n\n',
+  );
+  const pack = await io.loadPack(args.text('pack'));
+  const journey = JSON.parse(readFileSync(EXAMPLE, 'utf8')) as Parameters<typeof playJourney>[0];
+  const { plan } = await playJourney(journey, pack, io.dialogue, io.width);
+  io.out(await rendered(plan, 'md'));
+  return EXIT.done;
+}

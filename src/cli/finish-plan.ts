@@ -1,0 +1,59 @@
+/** The end of a session: makes the plan, shows it, and saves it where the person wants it. */
+import type { Answers } from '../interview/answers.js';
+import { assemblePlan } from '../planner/assemble-plan.js';
+import type { Plan } from '../planner/plan.js';
+import type { Pack } from '../rules/pack.js';
+import type { Asker } from '../terminal/asker.js';
+import type { ParsedArgs } from './command.js';
+import { rendered } from './commands/plan.js';
+import { type CliIo, EXIT } from './io.js';
+import { writeResult } from './write-result.js';
+
+export interface FinishInput {
+  readonly args: ParsedArgs;
+  readonly io: CliIo;
+  readonly asker: Asker;
+  readonly pack: Pack;
+  readonly answers: Answers;
+}
+
+export async function finishPlan({ args, io, asker, pack, answers }: FinishInput): Promise<number> {
+  const plan = assemblePlan({ pack, answers, today: io.today, assumeAll: false });
+  const markdown = await rendered(plan, 'md');
+  const { summaryOf } = await import('../document/summary.js');
+  asker.say(`\n${summaryOf(plan, io.width)}`);
+  const out = args.text('out');
+  if (out !== undefined) {
+    await writeResult(markdown, { out, force: args.flag('force'), quiet: args.flag('quiet') }, io);
+  } else if (io.output.isTTY !== true || io.input.isTTY !== true) {
+    io.out(markdown);
+  } else {
+    await showAndOffer(plan, markdown, io, asker);
+  }
+  return EXIT.done;
+}
+
+async function showAndOffer(plan: Plan, markdown: string, io: CliIo, asker: Asker): Promise<void> {
+  for (;;) {
+    const name = await asker.line('Save the plan as (leave empty for no file)', fileNameFor(plan));
+    if (name === undefined || name === '') break;
+    if (!io.exists(name) || (await asker.confirm(`${name} is already there. Replace it?`, false)) === true) {
+      await io.writeText(name, markdown);
+      asker.say(`Saved as ${name}.`);
+      break;
+    }
+  }
+  const { showMarkdown } = await import('../terminal/show-markdown.js');
+  io.out(`\n${showMarkdown(markdown, { width: io.width, colour: io.colour })}\n`);
+}
+
+/** A plain file name from the lawn's own; nothing in it can leave the folder or be a device. */
+export function fileNameFor(plan: Plan): string {
+  const slug = (plan.name ?? 'lawn')
+    .normalize('NFKD')
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-+|-+$/g, '')
+    .slice(0, 40);
+  return `plan-${slug === '' ? 'lawn' : slug}-${plan.madeOn}.md`;
+}

@@ -1,0 +1,147 @@
+/** Joins the session over the rules to the loop at the terminal: prompts in words, places resolved, answers kept. */
+import type { IsoDate } from '../base/dates.js';
+import { nearest } from '../base/nearest.js';
+import { type Answers, type AnswerValue, UNKNOWN } from '../interview/answers.js';
+import { readAnswer } from '../interview/read-answer.js';
+import type { Reading } from '../interview/reading.js';
+import { type NextQuestion, openSession } from '../interview/session.js';
+import { showAnswer } from '../interview/show-answer.js';
+import { placeOf } from '../planner/place.js';
+import { ASKED_BY_PROGRAM } from '../planner/program-side.js';
+import { sayer } from '../planner/texts.js';
+import { scopeFor } from '../planner/working-scope.js';
+import type { Pack } from '../rules/pack.js';
+import type { Question } from '../rules/schema.js';
+import type { SavedAnswer, SavedSession } from '../session/saved-session.js';
+import type { Prompt } from '../terminal/asker.js';
+import type { Interview } from '../terminal/session-loop.js';
+
+export interface InterviewForRules {
+  readonly interview: Interview;
+  answers(): Answers;
+  /** Everything given so far, ready to be written. */
+  toSave(): SavedSession;
+}
+
+export interface InterviewInput {
+  readonly pack: Pack;
+  readonly today: IsoDate;
+  readonly given: readonly SavedAnswer[];
+  readonly startedOn: IsoDate;
+}
+
+export function interviewFor({ pack, today, given, startedOn }: InterviewInput): InterviewForRules {
+  const kept = new Map(given.map((answer) => [answer.questionId, answer]));
+  const scopeOf = (answers: Answers) => scopeFor({ pack, answers, today, assume: 'said' });
+  const session = openSession({
+    pack,
+    answers: Object.fromEntries(given.map(({ questionId, value }) => [questionId, value])),
+    scopeOf,
+    alsoAsk: ASKED_BY_PROGRAM,
+  });
+  const answer = (questionId: string, value: AnswerValue, typed: string): void => {
+    session.answer(questionId, value);
+    const id = questionId === 'areaM2' && Array.isArray(value) ? 'lawnParts' : questionId;
+    kept.delete(id);
+    kept.set(id, { questionId: id, value, typed, givenOn: today });
+    for (const key of kept.keys()) if (!Object.hasOwn(session.answers(), key)) kept.delete(key);
+  };
+  const interview: Interview = {
+    next: () => {
+      const next = session.next();
+      return next === undefined ? undefined : promptFor(next, { pack, today, session, scopeOf });
+    },
+    answer: (questionId, reply) =>
+      reply.kind === 'value' ? answer(questionId, reply.value, reply.typed) : answer(questionId, UNKNOWN, ''),
+    back: session.back,
+    goTo: session.goTo,
+    review: () =>
+      session.review().map(({ question, value, status }) => ({
+        questionId: question.id === 'lawnParts' ? 'areaM2' : question.id,
+        label: question.label,
+        shown: showAnswer(question, value),
+        status,
+      })),
+  };
+  return {
+    interview,
+    answers: session.answers,
+    toSave: () => {
+      const dormant = new Set(
+        session
+          .review()
+          .filter(({ status }) => status === 'dormant')
+          .map(({ question }) => question.id),
+      );
+      const all = [...kept.values()];
+      return {
+        format: 1,
+        seedbedSession: 1,
+        pack: { id: pack.id, version: pack.version, sha256: pack.sha256 },
+        startedOn,
+        answers: all.filter(({ questionId }) => !dormant.has(questionId)),
+        dormant: all.filter(({ questionId }) => dormant.has(questionId)),
+      };
+    },
+  };
+}
+
+interface PromptContext {
+  readonly pack: Pack;
+  readonly today: IsoDate;
+  readonly session: ReturnType<typeof openSession>;
+  readonly scopeOf: (answers: Answers) => ReturnType<typeof scopeFor>;
+}
+
+function promptFor(
+  { question, number, mayFollow, opensSection, earlier }: NextQuestion,
+  context: PromptContext,
+): Prompt {
+  const { pack, today, session, scopeOf } = context;
+  const say = sayer(pack, scopeOf(session.answers()), () => undefined);
+  const suggested = earlier === UNKNOWN ? undefined : (earlier ?? suggestionOf(question, today));
+  const { effect, handTest } = question.dontKnow;
+  return {
+    question: { ...question, text: say(question.text) },
+    number,
+    mayFollow,
+    opensSection,
+    sectionTitle: pack.sections.find(({ id }) => id === question.section)?.title ?? question.section,
+    suggested,
+    suggestedText:
+      suggested === undefined ? undefined : suggested === today ? 'today' : showAnswer(question, suggested),
+    dontKnowText: [say(effect), ...(handTest === undefined ? [] : [`To find out: ${say(handTest)}`])].join(
+      ' ',
+    ),
+    why: say(question.why),
+    help: say(question.help),
+  };
+}
+
+const suggestionOf = (question: Question, today: IsoDate): AnswerValue | undefined =>
+  question.kind === 'date' && question.suggest === 'today' ? today : question.suggest;
+
+/** Reads typed text; a place is looked up at once, so that a slip is seen while it can be mended. */
+export function readerFor(pack: Pack, today: IsoDate): (question: Question, typed: string) => Reading {
+  return (question, typed) =>
+    question.kind === 'place' ? readPlace(typed, pack) : readAnswer(question, typed, today);
+}
+
+function readPlace(typed: string, pack: Pack): Reading {
+  const place = placeOf(typed, pack.climate);
+  if (place === undefined) {
+    const names = pack.climate.stations.map(({ name }) => name);
+    const near = nearest(typed, names);
+    return {
+      kind: 'refused',
+      says: `I know no weather station called that.${near === undefined ? '' : ` Did you mean ${near}?`} Give latitude and longitude, such as 51.5, -0.1, or one of: ${names.join(', ')}.`,
+    };
+  }
+  const { station, position } = place;
+  const value = station?.km === 0 ? station.name : `${position.latitudeDeg}, ${position.longitudeDeg}`;
+  const near =
+    station === undefined || station.km === 0
+      ? ''
+      : `; the nearest weather station is ${station.name}, ${Math.round(station.km)} km away`;
+  return { kind: 'value', value, understood: `${value}${near}` };
+}

@@ -1,0 +1,78 @@
+/** What is wrong and how sure, likeliest first; then what cannot be told yet and what would settle it. */
+import type { Paragraph, RootContent } from 'mdast';
+import type { Plan, PlanFinding } from '../planner/plan.js';
+import { bullets, heading, type Part, paragraph, strong } from './nodes.js';
+import { markOf, type References } from './references.js';
+import { clause, markedSentence, midSentence, said, sentence, withoutStop } from './words.js';
+
+const STRENGTHS = ['likely', 'possible', 'unlikely'] as const;
+
+export function findingsSection(plan: Plan, references: References): RootContent[] {
+  const found = plan.findings
+    .filter(({ verdict }) => verdict === 'found')
+    .sort((a, b) => STRENGTHS.indexOf(a.strength) - STRENGTHS.indexOf(b.strength));
+  const open = plan.findings.filter(({ verdict }) => verdict === 'cannotTell');
+  const nodes = [
+    ...found.map((finding) => foundParagraph(finding, references)),
+    ...notFoundLine(plan.findings),
+    ...openSection(open),
+  ];
+  if (nodes.length === 0) return [];
+  const nothingFound = found.length === 0 ? [paragraph('Nothing for certain, from the answers given.')] : [];
+  return [heading(2, 'What is wrong'), ...nothingFound, ...nodes];
+}
+
+/** Title and strength, why it matters, the signs, and the hand test unless it is beyond doubt. */
+function foundParagraph(finding: PlanFinding, references: References): Paragraph {
+  const isSure = finding.strength === 'likely';
+  return paragraph(
+    strong(sentence(`${withoutStop(finding.title)}: ${finding.strength}`)),
+    sentence(finding.because),
+    markedSentence(finding.why, markOf('published', finding.sources, references)),
+    ...(isSure && finding.signsAgainst.length === 0 ? [] : signLines(finding)),
+    isSure || said(finding.tellsApart) === '' ? '' : `To be surer: ${clause(finding.tellsApart)}`,
+  );
+}
+
+function openSection(open: readonly PlanFinding[]): RootContent[] {
+  if (open.length === 0) return [];
+  return [
+    heading(3, 'What I cannot tell yet'),
+    ...openList(
+      'The plan goes on as if this were so:',
+      open.filter(({ assumedSo }) => assumedSo),
+    ),
+    ...openList(
+      'The plan goes on as if this were not so:',
+      open.filter(({ assumedSo }) => !assumedSo),
+    ),
+  ];
+}
+
+function openList(lead: string, open: readonly PlanFinding[]): RootContent[] {
+  return open.length === 0 ? [] : [paragraph(lead), bullets(open.map(openItem))];
+}
+
+function openItem(finding: PlanFinding): Part[] {
+  return [
+    strong(sentence(finding.title)),
+    sentence(finding.because),
+    said(finding.tellsApart) === '' ? '' : `To settle it: ${clause(finding.tellsApart)}`,
+  ];
+}
+
+function notFoundLine(findings: readonly PlanFinding[]): Paragraph[] {
+  const titles = findings
+    .filter(({ verdict }) => verdict === 'notFound')
+    .map(({ title }) => midSentence(title));
+  return titles.length === 0 ? [] : [paragraph(`Looked for and not found: ${titles.join('; ')}.`)];
+}
+
+/** Both columns of signs; left out where nothing speaks against the finding, since the reason says enough. */
+function signLines({ signsFor, signsAgainst }: PlanFinding): string[] {
+  return [signsLine('Signs for it', signsFor), signsLine('Signs against it', signsAgainst)];
+}
+
+function signsLine(lead: string, signs: readonly string[]): string {
+  return signs.length === 0 ? '' : `${lead}: ${signs.map(midSentence).join('; ')}.`;
+}

@@ -1,0 +1,40 @@
+/** The whole job as one table: step, days, latest start, work. */
+import type { RootContent } from 'mdast';
+import { aboutHours } from '../base/quantity-words.js';
+import type { Plan, PlanStep } from '../planner/plan.js';
+import { dayWords, spanWords } from './date-words.js';
+import { heading, paragraph, table } from './nodes.js';
+import type { References } from './references.js';
+import { counted, said, sentence } from './words.js';
+
+export function glanceSection({ steps }: Plan, references: References): RootContent[] {
+  if (steps.length === 0) return [];
+  const hasLatest = steps.some(({ latestOn }) => latestOn !== null);
+  const head = ['Step', 'When', ...(hasLatest ? ['Start at the latest'] : []), 'Work'];
+  const rows = steps.map((step, index) => row(step, index + 1, { hasLatest, year: references.year }));
+  return [
+    heading(2, 'The whole job at a glance'),
+    paragraph(`${counted(steps.length, 'step')}. ${sentence(`${totalWork(steps)} in all`)}`),
+    table(head, rows),
+  ];
+}
+
+/** `about 14 h of work`, over every step. */
+export function totalWork(steps: readonly PlanStep[]): string {
+  const totalHours = steps.reduce((sum, { workHours }) => sum + workHours, 0);
+  return totalHours > 0 ? `${aboutHours(totalHours)} of work` : 'no work';
+}
+
+function row(
+  step: PlanStep,
+  number: number,
+  { hasLatest, year }: { readonly hasLatest: boolean; readonly year: number },
+): string[] {
+  const latest = step.latestOn === null ? 'no fixed day' : dayWords(step.latestOn, year);
+  return [
+    `${number}. ${said(step.title)}`,
+    spanWords({ from: step.startOn, until: step.endOn }, year),
+    ...(hasLatest ? [latest] : []),
+    aboutHours(step.workHours),
+  ];
+}

@@ -1,0 +1,85 @@
+/** Every step in order: why, before, take care, how, how much, wait, done, and what if it goes wrong. */
+import type { RootContent } from 'mdast';
+import { aboutHours, hours } from '../base/quantity-words.js';
+import type { Plan, PlanStep } from '../planner/plan.js';
+import { cautionLines } from './cautions-section.js';
+import { dayWords, spanWords } from './date-words.js';
+import { bullets, heading, numbered, type Part, paragraph, strong } from './nodes.js';
+import { markOf, type References } from './references.js';
+import { amountNodes } from './step-amounts.js';
+import { waitNodes } from './step-waits.js';
+import { clause, markedSentence, midSentence, said, sentence } from './words.js';
+
+export function stepsSection(plan: Plan, references: References): RootContent[] {
+  if (plan.steps.length === 0) return [];
+  return [
+    heading(2, 'The work, step by step'),
+    ...plan.steps.flatMap((step, index) => stepNodes(step, index + 1, { plan, references })),
+  ];
+}
+
+/** Cautions stand before the work, so that nobody reads them with the sprayer already in hand. */
+export function stepNodes(
+  step: PlanStep,
+  number: number,
+  { plan, references }: { readonly plan: Plan; readonly references: References },
+): RootContent[] {
+  const when = spanWords({ from: step.startOn, until: step.endOn }, references.year);
+  return [
+    heading(3, `${number}. ${said(step.title)}, ${when}`),
+    whyNow(step, references),
+    timeParagraph(step, references),
+    ...listAfter('Before.', step.dayChecks.map(checkItem)),
+    ...listAfter('Take care.', cautionLines(step.cautions, plan.cautions)),
+    ...toolsParagraph(step),
+    ...howNodes(step),
+    ...amountNodes(step.amounts, references),
+    ...waitNodes(step, plan.steps, references),
+    ...labelled('Done when', clause(step.doneWhen)),
+    ...labelled('If it goes wrong.', sentence(step.ifNot)),
+  ];
+}
+
+function whyNow(step: PlanStep, references: References): RootContent {
+  const mark = markOf('published', step.sources, references);
+  return paragraph(strong('Why now.'), markedSentence(step.purpose, mark), sentence(step.because));
+}
+
+/** Hours with their range, the season, and the last day on which it may begin. */
+function timeParagraph(step: PlanStep, { year }: References): RootContent {
+  const { min, max } = step.workHoursRange;
+  const range = hours(min) === hours(max) ? '' : ` (${hours(min)} to ${hours(max)})`;
+  const latest = step.latestOn === null ? '' : `Begin by ${dayWords(step.latestOn, year)} at the latest.`;
+  return paragraph(
+    strong('Time.'),
+    sentence(`${aboutHours(step.workHours)}${step.workHours > 0 ? range : ''}`),
+    latest,
+    sentence(step.window ?? ''),
+  );
+}
+
+function checkItem({ check, otherwise }: PlanStep['dayChecks'][number]): Part[] {
+  return [sentence(check), said(otherwise) === '' ? '' : `Otherwise: ${clause(otherwise)}`];
+}
+
+function toolsParagraph({ tools }: PlanStep): RootContent[] {
+  return tools.length === 0
+    ? []
+    : [paragraph(strong('Have ready.'), sentence(tools.map(toolName).join('; ')))];
+}
+
+function toolName(tool: PlanStep['tools'][number], index: number): string {
+  return index === 0 ? said(tool.title) : midSentence(tool.title);
+}
+
+function howNodes({ how }: PlanStep): RootContent[] {
+  return how.length === 0 ? [] : [paragraph(strong('How.')), numbered(how.map((task) => [sentence(task)]))];
+}
+
+function listAfter(lead: string, items: readonly (readonly Part[])[]): RootContent[] {
+  return items.length === 0 ? [] : [paragraph(strong(lead)), bullets(items)];
+}
+
+function labelled(label: string, words: string): RootContent[] {
+  return words === '' ? [] : [paragraph(strong(label), words)];
+}

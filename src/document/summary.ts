@@ -1,0 +1,53 @@
+/** The plan in a few plain lines for the terminal, where the whole document would scroll away. */
+import { wrapAnsi } from 'fast-wrap-ansi';
+import { formatDay, yearOf } from '../base/dates.js';
+import type { Plan } from '../planner/plan.js';
+import { dayWords } from './date-words.js';
+import { totalWork } from './glance-section.js';
+import { needWords } from './shopping-section.js';
+import { titleOf } from './title-section.js';
+import { counted, midSentence, sentence } from './words.js';
+
+/**
+ * Verdict, first day, length of the job, what to buy first and how much was assumed, a line each.
+ *
+ * @param width columns to wrap at, 20 or more
+ * @returns text without control sequences, no newline at the end
+ */
+export function summaryOf(plan: Plan, width: number): string {
+  const lines = [
+    sentence(`${titleOf(plan)}: ${midSentence(plan.verdict.title)}`),
+    ...workLines(plan),
+    firstToBuy(plan),
+    assumedLine(plan),
+  ];
+  return lines
+    .filter((line) => line !== '')
+    .map((line) => wrapAnsi(line, width, { hard: true }))
+    .join('\n');
+}
+
+function workLines({ steps }: Plan): string[] {
+  const [first] = steps;
+  if (first === undefined) return [];
+  const year = yearOf(first.startOn);
+  const lastDay = steps.map(({ endOn }) => endOn).toSorted().at(-1) ?? first.endOn;
+  return [
+    `First: ${midSentence(first.title)}, ${formatDay(first.startOn)}.`,
+    `${counted(steps.length, 'step')} until ${dayWords(lastDay, year)}, ${totalWork(steps)} in all.`,
+  ];
+}
+
+/** The thing to buy that the earliest step needs; ties go by the order of the list. */
+function firstToBuy({ shopping, steps }: Plan): string {
+  const lines = shopping.filter(({ kind }) => kind === 'buy');
+  const first =
+    steps.map(({ id }) => lines.find(({ forSteps }) => forSteps.includes(id))).find(Boolean) ?? lines[0];
+  return first === undefined ? '' : `Buy first: ${midSentence(first.title)}, ${needWords(first)}.`;
+}
+
+function assumedLine({ assumptions }: Plan): string {
+  if (assumptions.length === 0) return 'Nothing had to be assumed.';
+  const things = counted(assumptions.length, 'thing was', 'things were');
+  return `${things} assumed; the plan says what each would change.`;
+}

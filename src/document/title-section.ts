@@ -1,0 +1,45 @@
+/** The head of the plan: whose lawn, which year, where, how large, made on which day. */
+import type { RootContent } from 'mdast';
+import { formatDay, yearOf } from '../base/dates.js';
+import { plainNumber, quantity, quantityRange } from '../base/quantity-words.js';
+import type { Plan } from '../planner/plan.js';
+import { heading, paragraph } from './nodes.js';
+import { oneLine } from './one-line.js';
+import { said } from './words.js';
+
+const MEASURED: Readonly<Record<string, string>> = {
+  tape: 'measured with a tape',
+  paces: 'paced out',
+  plan: 'taken from a plan',
+};
+
+export function titleSection(plan: Plan): RootContent[] {
+  const place = oneLine(plan.place ?? '');
+  return [
+    heading(1, `${titleOf(plan)}, ${yearsOf(plan)}`),
+    paragraph(`Made on ${formatDay(plan.madeOn)}${place === '' ? '' : ` for ${place}`}.`, sizeOf(plan.lawn)),
+  ];
+}
+
+/** `Lawn plan for Mill End, back`, or `Lawn plan` where no name was typed. */
+export function titleOf(plan: Plan): string {
+  const name = oneLine(plan.name ?? '');
+  return name === '' ? 'Lawn plan' : `Lawn plan for ${name}`;
+}
+
+/** `2027`, or `2026 to 2027` when the work runs over the new year. */
+function yearsOf(plan: Plan): string {
+  const years = plan.steps.flatMap((step) => [yearOf(step.startOn), yearOf(step.endOn)]);
+  const first = Math.min(...years, years.length === 0 ? yearOf(plan.madeOn) : Number.POSITIVE_INFINITY);
+  const last = Math.max(first, ...years);
+  return first === last ? String(first) : `${first} to ${last}`;
+}
+
+function sizeOf({ areaM2, areaUncertaintyM2, areaAssumed, measuredBy }: Plan['lawn']): string {
+  if (areaAssumed) return `The lawn is taken as ${quantity(areaM2, 'm2')}: an assumption, see below.`;
+  const how = MEASURED[measuredBy] ?? said(measuredBy);
+  const size = `The lawn is ${quantity(areaM2, 'm2')}${how === '' ? '' : `, ${how}`}`;
+  const between = { min: Math.max(0, areaM2 - areaUncertaintyM2), max: areaM2 + areaUncertaintyM2 };
+  const isExact = plainNumber(between.min, 'm2') === plainNumber(between.max, 'm2');
+  return isExact ? `${size}.` : `${size}, so somewhere from ${quantityRange(between, 'm2')}.`;
+}

@@ -1,0 +1,153 @@
+/**
+ * What a saved session holds, and its text: JSON with one answer to a line, so that a file cut short or
+ * scribbled on still gives back every whole line. zod is loaded only when a file is read.
+ */
+import type { IsoDate } from '../base/dates.js';
+import type { AnswerValue } from '../interview/answers.js';
+
+export interface PackReference {
+  readonly id: string;
+  readonly version: string;
+  readonly sha256: string;
+}
+
+export interface SavedAnswer {
+  readonly questionId: string;
+  /** A value, or "unknown". */
+  readonly value: AnswerValue;
+  /** What was typed or picked; empty when the shown default was taken. */
+  readonly typed: string;
+  /** The day it was given: "3 days ago" counts from here, not from the day of reading. */
+  readonly givenOn?: IsoDate | undefined;
+}
+
+export interface SavedSession {
+  readonly format: 1;
+  readonly seedbedSession: 1;
+  /** The rules that the answers were given to; the caller compares them with its own. */
+  readonly pack: PackReference;
+  readonly startedOn: IsoDate;
+  /** In the order they were given. */
+  readonly answers: readonly SavedAnswer[];
+  /** Kept, but not used by any condition now: offered again if their question returns. */
+  readonly dormant: readonly SavedAnswer[];
+}
+
+/** What could be read from a damaged text. */
+export interface SalvagedSession {
+  readonly pack: PackReference | undefined;
+  readonly startedOn: IsoDate | undefined;
+  readonly answers: readonly SavedAnswer[];
+  readonly dormant: readonly SavedAnswer[];
+  /** Lines that looked like an answer and could not be read. */
+  readonly lostLines: number;
+}
+
+export type SessionReading =
+  | { readonly kind: 'whole'; readonly session: SavedSession }
+  | { readonly kind: 'damaged'; readonly problems: readonly string[]; readonly salvaged: SalvagedSession }
+  /** A sound file, but not one that this program can read: it is to be left alone. */
+  | { readonly kind: 'foreign'; readonly problems: readonly string[] };
+
+/** Longer than any session; what is longer is no session of ours. */
+const LONGEST_TEXT = 1_000_000;
+
+/** The session as text, one answer to a line, ended by a newline. */
+export function writeSession(session: SavedSession): string {
+  const { pack, startedOn, answers, dormant } = session;
+  return `${[
+    '{',
+    '"format": 1,',
+    '"seedbedSession": 1,',
+    `"pack": ${JSON.stringify({ id: pack.id, version: pack.version, sha256: pack.sha256 })},`,
+    `"startedOn": ${JSON.stringify(startedOn)},`,
+    '"answers": [',
+    ...answerLines(answers),
+    '],',
+    '"dormant": [',
+    ...answerLines(dormant),
+    ']',
+    '}',
+  ].join('\n')}\n`;
+}
+
+function answerLines(answers: readonly SavedAnswer[]): string[] {
+  return answers.map(({ questionId, value, typed, givenOn }, index) => {
+    const line = JSON.stringify({ questionId, value, typed, ...(givenOn === undefined ? {} : { givenOn }) });
+    return index === answers.length - 1 ? line : `${line},`;
+  });
+}
+
+/** The text of a session file, judged whole, damaged or foreign; it never throws. */
+export async function readSession(text: string): Promise<SessionReading> {
+  if (text.length > LONGEST_TEXT)
+    return { kind: 'foreign', problems: ['The file is far too long for a session.'] };
+  const { problemsOf, savedAnswer, savedSession, packReference, startDay } = await import(
+    './session-schema.js'
+  );
+  const parsed = parseJson(text);
+  if (parsed.ok && isForeign(parsed.value)) {
+    return { kind: 'foreign', problems: ['The file was not written by this version of the program.'] };
+  }
+  const checked = parsed.ok ? savedSession(parsed.value) : undefined;
+  if (checked?.success === true) return { kind: 'whole', session: checked.data };
+  const problems =
+    checked === undefined ? ['The file ends too soon or is not JSON.'] : problemsOf(checked.error);
+  return { kind: 'damaged', problems, salvaged: salvage(text, { savedAnswer, packReference, startDay }) };
+}
+
+interface Readers {
+  readonly savedAnswer: (value: unknown) => SavedAnswer | undefined;
+  readonly packReference: (value: unknown) => PackReference | undefined;
+  readonly startDay: (value: unknown) => IsoDate | undefined;
+}
+
+/** Every line that still reads as what it was; a later answer to the same question counts. */
+function salvage(text: string, { savedAnswer, packReference, startDay }: Readers): SalvagedSession {
+  let pack: PackReference | undefined;
+  let startedOn: IsoDate | undefined;
+  let lostLines = 0;
+  const lists = { answers: new Map<string, SavedAnswer>(), dormant: new Map<string, SavedAnswer>() };
+  let into = lists.answers;
+  for (const line of text.split('\n').map((each) => each.trim().replace(/,$/, ''))) {
+    if (line.startsWith('"dormant"')) into = lists.dormant;
+    else if (line.startsWith('"pack"')) pack = packReference(valueAfterColon(line));
+    else if (line.startsWith('"startedOn"')) startedOn = startDay(valueAfterColon(line));
+    else if (line.startsWith('{"')) {
+      const parsed = parseJson(line);
+      const answer = parsed.ok ? savedAnswer(parsed.value) : undefined;
+      if (answer === undefined) lostLines += 1;
+      else into.set(answer.questionId, answer);
+    }
+  }
+  return {
+    pack,
+    startedOn,
+    answers: [...lists.answers.values()],
+    dormant: [...lists.dormant.values()],
+    lostLines,
+  };
+}
+
+function valueAfterColon(line: string): unknown {
+  const parsed = parseJson(line.slice(line.indexOf(':') + 1));
+  return parsed.ok ? parsed.value : undefined;
+}
+
+/** Another format or another program's JSON: whole, but nothing of ours to mend. */
+function isForeign(value: unknown): boolean {
+  if (typeof value !== 'object' || value === null || Array.isArray(value)) return true;
+  const { format, seedbedSession } = value as {
+    readonly format?: unknown;
+    readonly seedbedSession?: unknown;
+  };
+  return format !== 1 || seedbedSession !== 1;
+}
+
+function parseJson(text: string): { readonly ok: true; readonly value: unknown } | { readonly ok: false } {
+  try {
+    return { ok: true, value: JSON.parse(text.replace(/^\uFEFF/, '')) };
+  } catch {
+    return { ok: false };
+  }
+}

@@ -1,0 +1,85 @@
+/** The shape of a session file, as zod schemas: the authority on what one may hold. Loaded only to read a file. */
+import { z } from 'zod';
+import { type IsoDate, isIsoDate } from '../base/dates.js';
+import type { PackReference, SavedAnswer, SavedSession } from './saved-session.js';
+
+const LONGEST_WORDS = 2000;
+const MOST_PARTS = 200;
+
+const day = z.custom<IsoDate>((value) => typeof value === 'string' && isIsoDate(value), {
+  error: 'a day is written YYYY-MM-DD and is in the calendar',
+});
+const words = z.string().max(LONGEST_WORDS);
+const lengthM = z.number().min(0);
+const isMinus = z.boolean().optional();
+const pointM = z.tuple([z.number(), z.number()]);
+
+const lawnPart = z.discriminatedUnion('shape', [
+  z.strictObject({ shape: z.literal('rectangle'), lengthM, widthM: lengthM, minus: isMinus }),
+  z.strictObject({
+    shape: z.literal('triangle'),
+    sidesM: z.tuple([lengthM, lengthM, lengthM]),
+    minus: isMinus,
+  }),
+  z.strictObject({ shape: z.literal('circle'), diameterM: lengthM, minus: isMinus }),
+  z.strictObject({ shape: z.literal('ellipse'), lengthM, widthM: lengthM, minus: isMinus }),
+  z.strictObject({
+    shape: z.literal('offsets'),
+    spacingM: lengthM,
+    offsetsM: z.array(lengthM).max(MOST_PARTS),
+    minus: isMinus,
+  }),
+  z.strictObject({ shape: z.literal('outline'), pointsM: z.array(pointM).max(MOST_PARTS), minus: isMinus }),
+]);
+
+const answer = z.strictObject({
+  questionId: z.string().regex(/^[a-z][A-Za-z0-9]*$/, 'a question id is one camelCase word'),
+  value: z.union([z.number(), z.boolean(), words, z.array(lawnPart).min(1).max(MOST_PARTS)]),
+  typed: words,
+  givenOn: day.optional(),
+});
+
+const pack = z.strictObject({
+  id: words,
+  version: words,
+  sha256: z.string().regex(/^[0-9a-f]{64}$/, 'a checksum is 64 hexadecimal digits'),
+});
+
+const answerList = z
+  .array(answer)
+  .refine((list) => new Set(list.map(({ questionId }) => questionId)).size === list.length, {
+    error: 'a question is answered once',
+  });
+
+export const savedSessionSchema = z.strictObject({
+  format: z.literal(1),
+  seedbedSession: z.literal(1),
+  pack,
+  startedOn: day,
+  answers: answerList,
+  dormant: answerList,
+});
+
+/** The value checked as a whole session. */
+export function savedSession(value: unknown): z.ZodSafeParseResult<SavedSession> {
+  return savedSessionSchema.safeParse(value) as z.ZodSafeParseResult<SavedSession>;
+}
+
+export function savedAnswer(value: unknown): SavedAnswer | undefined {
+  return answer.safeParse(value).data as SavedAnswer | undefined;
+}
+
+export function packReference(value: unknown): PackReference | undefined {
+  return pack.safeParse(value).data;
+}
+
+export function startDay(value: unknown): IsoDate | undefined {
+  return day.safeParse(value).data;
+}
+
+/** Each problem as a line: where it is, what is allowed. */
+export function problemsOf(error: z.ZodError): string[] {
+  return error.issues.map(
+    ({ path, message }) => `${path.length === 0 ? 'the file' : path.join('.')}: ${message}`,
+  );
+}

@@ -1,0 +1,86 @@
+/** The clack prompts as this project uses them: cleaned, wrapped to the width, guarded. */
+import { log, S_BAR, select, text } from '@clack/prompts';
+import { cleanLine, cleanText } from '../base/clean-text.js';
+import type { AskerSettings, Leaving } from './asker.js';
+import { freeEscapeKey, type Given, guarded } from './clack-guard.js';
+import { sizedOutput } from './sized-output.js';
+import { wrapText } from './wrap-text.js';
+
+export interface ListEntry {
+  readonly value: string;
+  readonly label: string;
+  readonly hint?: string | undefined;
+  /** An empty line follows, to set a group apart. */
+  readonly endsGroup?: boolean;
+}
+
+export interface ClackScreen {
+  list(message: string, entries: readonly ListEntry[], initial: string | undefined): Promise<Given>;
+  typed(
+    message: string,
+    options: { readonly placeholder: string; readonly check: (line: string) => string | undefined },
+  ): Promise<Given>;
+  say(text: string): void;
+  leave(how: Leaving): void;
+  left(): Leaving | undefined;
+  close(): void;
+}
+
+/** Columns that clack's guide takes before each line. */
+const GUIDE_COLUMNS = 3;
+const SHOW_CURSOR = '\x1b[?25h';
+
+export function openClackScreen(settings: AskerSettings): ClackScreen {
+  freeEscapeKey();
+  const { input } = settings;
+  const output = sizedOutput(settings.output, settings);
+  let left: Leaving | undefined;
+  const wrapped = (words: string) => wrapText(cleanText(words), output.columns - GUIDE_COLUMNS - 1);
+  const noting = (given: Given): Given => {
+    if (given.kind === 'ended' || given.kind === 'interrupted') left = given.kind;
+    return given;
+  };
+  return {
+    async list(message, entries, initial) {
+      const options = entries.map(({ value, label, hint, endsGroup }) => ({
+        value,
+        label: `${cleanLine(label)}${endsGroup === true ? '\n' : ''}`,
+        ...(hint === undefined ? {} : { hint: cleanLine(hint) }),
+      }));
+      const initialValue = initial === undefined ? {} : { initialValue: initial };
+      return noting(
+        await guarded(settings, (signal) =>
+          select<string>({
+            message: wrapped(message).join('\n'),
+            options,
+            ...initialValue,
+            input,
+            output,
+            signal,
+          }),
+        ),
+      );
+    },
+    async typed(message, { placeholder, check }) {
+      const validate = (value: string | undefined) => {
+        const problem = check(cleanLine(value ?? ''));
+        return problem === undefined ? undefined : wrapped(problem).join(`\n${' '.repeat(GUIDE_COLUMNS)}`);
+      };
+      // clack wraps a text prompt's message without its guide, so the lines are joined with the guide here.
+      const lines = wrapped(message).join(`\n${S_BAR}  `);
+      const given = await guarded(settings, (signal) =>
+        text({ message: lines, placeholder: cleanLine(placeholder), validate, input, output, signal }),
+      );
+      return noting(given.kind === 'given' ? { kind: 'given', value: cleanLine(given.value) } : given);
+    },
+    say: (words) => log.message(wrapped(words), { output }),
+    leave(how) {
+      left = how;
+    },
+    left: () => left,
+    close() {
+      settings.output.write(SHOW_CURSOR);
+      input.pause();
+    },
+  };
+}

@@ -1,0 +1,88 @@
+/**
+ * The plain line mode: one numbered question at a time, nothing redrawn, no colour, for screen readers,
+ * dumb terminals and piped lines. Every answer is a line: a number of the list, words, or a value with unit.
+ */
+import type { Asker, AskerSettings } from './asker.js';
+import { askInLines } from './line-question.js';
+import { type LineScreen, openLineScreen } from './line-screen.js';
+import { type Command, commandIn, LEAVE_LIST } from './words.js';
+
+type Choices = readonly { readonly value: string; readonly label: string }[];
+
+const YES = /^(?:y|yes)$/i;
+const NO = /^(?:n|no)$/i;
+
+/** An asker over lines of text. */
+export function createLineAsker(settings: AskerSettings): Asker {
+  const screen = openLineScreen(settings);
+  let isFirst = true;
+  return {
+    async ask(prompt) {
+      const left = screen.left();
+      if (left !== undefined) return { kind: left };
+      const reply = await askInLines({ prompt, screen, read: settings.read }, isFirst);
+      isFirst = false;
+      return reply;
+    },
+    pick: (message, choices) => pickInLines(message, choices, screen),
+    confirm: (message, suggested) => confirmInLines(message, suggested, screen),
+    async line(message, suggested) {
+      if (screen.left() !== undefined) return undefined;
+      screen.put(`\n${suggested === '' ? message : `${message} (Enter alone takes ${suggested})`}`);
+      const line = await screen.next();
+      if (typeof line !== 'string' || isLeaving(commandIn(line), screen)) return undefined;
+      return line === '' ? suggested : line;
+    },
+    say: (text) => screen.put(text),
+    close: () => screen.close(),
+    left: () => screen.left(),
+  };
+}
+
+async function pickInLines(
+  message: string,
+  choices: Choices,
+  screen: LineScreen,
+): Promise<string | undefined> {
+  if (screen.left() !== undefined) return undefined;
+  screen.put(`\n${message}`);
+  screen.putList([...choices.map(({ label }) => label), LEAVE_LIST]);
+  for (;;) {
+    const line = await screen.next();
+    if (typeof line !== 'string') return undefined;
+    const position = Number(line);
+    if (isLeaving(commandIn(line), screen) || line === '' || position === choices.length + 1)
+      return undefined;
+    const chosen = choices[position - 1] ?? onlyOneStarting(choices, line);
+    if (chosen !== undefined) return chosen.value;
+    screen.put(`Type a number from 1 to ${choices.length + 1}.`);
+  }
+}
+
+async function confirmInLines(
+  message: string,
+  suggested: boolean,
+  screen: LineScreen,
+): Promise<boolean | undefined> {
+  if (screen.left() !== undefined) return undefined;
+  screen.put(`\n${message} (yes or no; Enter alone takes ${suggested ? 'yes' : 'no'})`);
+  for (;;) {
+    const line = await screen.next();
+    if (typeof line !== 'string' || isLeaving(commandIn(line), screen)) return undefined;
+    if (line === '') return suggested;
+    if (YES.test(line)) return true;
+    if (NO.test(line)) return false;
+    screen.put('Type yes or no.');
+  }
+}
+
+/** "back" leaves this list only; "save" and "quit" leave for good. */
+function isLeaving(command: Command | undefined, screen: LineScreen): boolean {
+  if (command === 'save' || command === 'quit') screen.leave(command);
+  return command === 'back' || command === 'save' || command === 'quit';
+}
+
+function onlyOneStarting(choices: Choices, line: string): Choices[number] | undefined {
+  const matching = choices.filter(({ label }) => label.toLowerCase().startsWith(line.toLowerCase()));
+  return matching.length === 1 ? matching[0] : undefined;
+}

@@ -1,0 +1,152 @@
+/**
+ * The session: asks what the interview wants next, hands answers over, saves after each, until there is nothing
+ * left to ask or the person leaves. It knows no rule and no screen; both are given.
+ */
+import type { AnswerValue } from '../interview/answers.js';
+import type { Asker, Leaving, Prompt, Reply } from './asker.js';
+
+/** What a question was answered with. */
+export type GivenAnswer =
+  | {
+      readonly kind: 'value';
+      readonly value: AnswerValue;
+      readonly understood: string;
+      readonly typed: string;
+    }
+  | { readonly kind: 'unknown' };
+
+export interface ReviewLine {
+  readonly questionId: string;
+  /** Noun phrase of the question, such as "moss cover". */
+  readonly label: string;
+  /** The answer in words, or what is assumed. */
+  readonly shown: string;
+  readonly status: 'answered' | 'unknown' | 'dormant';
+}
+
+/** The interview over the rules, as far as the loop needs it. */
+export interface Interview {
+  /** The next question, or undefined when the plan is settled. The same one until it is answered. */
+  next(): Prompt | undefined;
+  answer(questionId: string, given: GivenAnswer): void;
+  /** Goes to the question before; false when there is none. */
+  back(): boolean;
+  review(): readonly ReviewLine[];
+  /** Makes an earlier question the next one. */
+  goTo(questionId: string): void;
+}
+
+export interface SessionParts {
+  readonly asker: Asker;
+  readonly interview: Interview;
+  /** Writes the session to disk; called after every confirmed answer and before leaving. */
+  readonly save: () => Promise<void>;
+}
+
+export interface SessionEnd {
+  readonly outcome: 'finished' | 'saved' | 'quit' | 'ended' | 'interrupted';
+  /** False when the last try to save failed; the person has been told. */
+  readonly isSaved: boolean;
+}
+
+const OUTCOMES: Readonly<Record<Leaving, SessionEnd['outcome']>> = {
+  save: 'saved',
+  quit: 'quit',
+  ended: 'ended',
+  interrupted: 'interrupted',
+};
+const REVIEW = 'Your answers so far. Pick one to change it.';
+const LAST_REVIEW =
+  'That is all I need to ask. Pick an answer to change it, or leave the list to get the plan.';
+const NONE_BEFORE = 'This is the first question.';
+const NONE_YET = 'There is no answer yet.';
+const STATUS_NOTES: Readonly<Record<ReviewLine['status'], string>> = {
+  answered: '',
+  unknown: ' (not known)',
+  dormant: ' (kept, not used)',
+};
+
+/** Runs the session to its end. */
+export async function runSession({ asker, interview, save }: SessionParts): Promise<SessionEnd> {
+  const saved = savingOnce(asker, save);
+  let section = '';
+  for (;;) {
+    const prompt = interview.next();
+    if (prompt === undefined) {
+      const choice = await reviewed(asker, interview, LAST_REVIEW);
+      const left = asker.left?.();
+      if (choice === undefined) return { outcome: endOf(left), isSaved: await saved() };
+      continue;
+    }
+    if (prompt.sectionTitle !== section) asker.say(`\n${prompt.sectionTitle}`);
+    section = prompt.sectionTitle;
+    const leaving = await handle(await asker.ask(prompt), { prompt, asker, interview, saved });
+    if (leaving !== undefined) return { outcome: OUTCOMES[leaving], isSaved: await saved() };
+  }
+}
+
+/** After the last question the end of input is no loss: the plan can be made. Leaving by hand still counts. */
+function endOf(left: Leaving | undefined): SessionEnd['outcome'] {
+  return left === undefined || left === 'ended' ? 'finished' : OUTCOMES[left];
+}
+
+interface Step {
+  readonly prompt: Prompt;
+  readonly asker: Asker;
+  readonly interview: Interview;
+  readonly saved: () => Promise<boolean>;
+}
+
+/** Acts on a reply; gives back how they leave, if they do. */
+async function handle(reply: Reply, { prompt, asker, interview, saved }: Step): Promise<Leaving | undefined> {
+  switch (reply.kind) {
+    case 'value':
+    case 'unknown':
+      interview.answer(prompt.question.id, reply);
+      await saved();
+      if (reply.kind === 'unknown') asker.say(prompt.dontKnowText);
+      return undefined;
+    case 'back':
+      if (!interview.back()) asker.say(NONE_BEFORE);
+      return undefined;
+    case 'review':
+      await reviewed(asker, interview, REVIEW);
+      return undefined;
+    default:
+      return reply.kind;
+  }
+}
+
+/** Shows all answers; the one that is picked becomes the next question. */
+async function reviewed(asker: Asker, interview: Interview, message: string): Promise<string | undefined> {
+  const lines = interview.review();
+  if (lines.length === 0) {
+    if (message === REVIEW) asker.say(NONE_YET);
+    return undefined;
+  }
+  const choices = lines.map(({ questionId, label, shown, status }) => ({
+    value: questionId,
+    label: `${label}: ${shown}${STATUS_NOTES[status]}`,
+  }));
+  const questionId = await asker.pick(message, choices);
+  if (questionId !== undefined) interview.goTo(questionId);
+  return questionId;
+}
+
+/** A save that never ends the session: a failure is told once for each new reason. */
+function savingOnce(asker: Asker, save: () => Promise<void>): () => Promise<boolean> {
+  let told = '';
+  return async () => {
+    try {
+      await save();
+      told = '';
+      return true;
+    } catch (error) {
+      const reason = error instanceof Error ? error.message : String(error);
+      if (reason !== told)
+        asker.say(`I could not save your answers: ${reason}. They are kept while this runs.`);
+      told = reason;
+      return false;
+    }
+  };
+}

@@ -1,0 +1,64 @@
+/** Random lawns for property tests: any subset of questions, with any allowed value, "unknown" or nothing. */
+import fc from 'fast-check';
+import { parseIsoDate } from '../../src/base/dates.js';
+import type { Answers, AnswerValue } from '../../src/interview/answers.js';
+import { indexPack, type Pack, type PackData } from '../../src/rules/pack.js';
+import { readPack } from '../../src/rules/read.js';
+import type { Question } from '../../src/rules/schema.js';
+
+export const pack: Pack = indexPack(readPack('rules').data as PackData);
+
+const someDay = fc
+  .record({
+    year: fc.integer({ min: 2026, max: 2032 }),
+    month: fc.integer({ min: 1, max: 12 }),
+    day: fc.integer({ min: 1, max: 28 }),
+  })
+  .map(({ year, month, day }) => `${year}-${String(month).padStart(2, '0')}-${String(day).padStart(2, '0')}`);
+
+function valueFor(question: Question): fc.Arbitrary<AnswerValue> {
+  switch (question.kind) {
+    case 'yes-no':
+      return fc.boolean();
+    case 'choice':
+      return fc.constantFrom(...(question.options ?? []).map(({ value }) => value));
+    case 'date':
+      return question.id === 'startOn' ? someDay : someDay.map((day) => day.replace(/^20../, '2025'));
+    case 'fraction':
+      // Three shares of one lawn must not pass the whole.
+      return fc.integer({ min: 0, max: 33 }).map((percent) => percent / 100);
+    case 'text':
+      return fc.constantFrom('Back lawn', '#3 *Rex*', '| a | b |');
+    case 'place':
+      return fc.constantFrom('Oxford', 'Lerwick', '-37.8, 144.9', '51.5, -0.1', 'somewhere');
+    case 'parts':
+      return fc.constant([{ shape: 'rectangle', lengthM: 12, widthM: 7 }]);
+    default: {
+      const { min, max, oddBelow = min, oddAbove = max } = question.bounds ?? { min: 0, max: 1 };
+      return fc.oneof(
+        fc.constantFrom(min, max),
+        fc.double({ min: oddBelow, max: oddAbove, noNaN: true }).map((value) => Number(value.toPrecision(3))),
+      );
+    }
+  }
+}
+
+/** Answers to some questions; `areaM2` and `lawnParts` never together. */
+export const anyAnswers: fc.Arbitrary<Answers> = fc
+  .record(
+    Object.fromEntries(
+      pack.questions
+        .filter(({ id }) => id !== 'lawnParts')
+        .map((question) => [
+          question.id,
+          fc.oneof(
+            { weight: 4, arbitrary: valueFor(question) },
+            { weight: 1, arbitrary: fc.constant('unknown') },
+          ),
+        ]),
+    ),
+    { requiredKeys: [] },
+  )
+  .map((answers) => answers as Answers);
+
+export const anyToday = someDay.map((day) => parseIsoDate(day));

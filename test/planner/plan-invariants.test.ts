@@ -1,0 +1,218 @@
+/** What must be true of every plan, over thousands of generated lawns and days. */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { addDays, daysBetween, isInWindow } from '../../src/base/dates.js';
+import type { Answers } from '../../src/interview/answers.js';
+import { assemblePlan } from '../../src/planner/assemble-plan.js';
+import { isSouthern, placeOf } from '../../src/planner/place.js';
+import type { Plan, PlanStep } from '../../src/planner/plan.js';
+import { halfYearOn } from '../../src/planner/windows.js';
+import { anyAnswers, anyToday, pack } from './any-lawn.js';
+
+const RUNS = 1500;
+
+function forEveryPlan(check: (plan: Plan, answers: Answers) => void): void {
+  fc.assert(
+    fc.property(anyAnswers, anyToday, (answers, today) => {
+      check(assemblePlan({ pack, answers, today, assumeAll: true }), answers);
+    }),
+    { numRuns: RUNS },
+  );
+}
+
+const stepOf = (plan: Plan, id: string): PlanStep | undefined => plan.steps.find((step) => step.id === id);
+const has = (plan: Plan, stepId: string, cautionId: string): boolean =>
+  stepOf(plan, stepId)?.cautions.includes(cautionId) === true &&
+  plan.cautions.some(({ id }) => id === cautionId);
+
+function numbersIn(value: unknown): number[] {
+  if (typeof value === 'number') return [value];
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.values(value).flatMap(numbersIn);
+}
+
+describe('every plan', () => {
+  it('holds only finite numbers, and no negative amount, hour or wait', () => {
+    forEveryPlan((plan) => {
+      for (const number of numbersIn(plan)) expect(Number.isFinite(number)).toBe(true);
+      for (const step of plan.steps) {
+        expect(step.workHours).toBeGreaterThanOrEqual(0);
+        for (const { amount, range } of step.amounts) {
+          expect(amount ?? 0).toBeGreaterThanOrEqual(0);
+          if (amount !== null && range !== null) {
+            expect(range.min).toBeLessThanOrEqual(amount);
+            expect(range.max).toBeGreaterThanOrEqual(amount);
+          }
+        }
+      }
+      expect(JSON.stringify(plan)).not.toMatch(/NaN|undefined|\{figures|\{facts/);
+    });
+  });
+
+  it('keeps every wait between its steps', () => {
+    forEveryPlan((plan) => {
+      for (const step of plan.steps) {
+        for (const { step: before, minDays, maxDays } of step.after) {
+          const gap = daysBetween((stepOf(plan, before) as PlanStep).startOn, step.startOn);
+          expect(gap, `${before} to ${step.id}`).toBeGreaterThanOrEqual(minDays);
+          if (maxDays !== null) expect(gap, `${before} to ${step.id}`).toBeLessThanOrEqual(maxDays);
+        }
+      }
+    });
+  });
+
+  it('puts every step inside its season, in the north and in the south', () => {
+    forEveryPlan((plan, answers) => {
+      const place = typeof answers.place === 'string' ? placeOf(answers.place, pack.climate) : undefined;
+      for (const step of plan.steps) {
+        const { window } = pack.stepById.get(step.id) as {
+          window?: {
+            between: { from: string; until: string }[];
+            warmSeason?: { from: string; until: string }[];
+          };
+        };
+        if (window === undefined) continue;
+        const windows =
+          answers.grassType === 'warm-season' && window.warmSeason ? window.warmSeason : window.between;
+        const shifted = isSouthern(place)
+          ? windows.map(({ from, until }) => ({ from: halfYearOn(from), until: halfYearOn(until) }))
+          : windows;
+        expect(
+          shifted.some((each) => isInWindow(step.startOn, each)),
+          `${step.id} on ${step.startOn}`,
+        ).toBe(true);
+        if (step.latestOn !== null) expect(step.latestOn >= step.startOn).toBe(true);
+      }
+    });
+  });
+
+  it('gives a dose of a moss product only from the label rate that was read out', () => {
+    forEveryPlan((plan, answers) => {
+      for (const { amounts, id } of plan.steps) {
+        for (const { materialId, amount, basis } of amounts) {
+          if (!materialId.startsWith('moss-product')) continue;
+          const rate = materialId === 'moss-product' ? answers.labelRateMlPerM2 : answers.labelRateGPerM2;
+          expect(basis).toBe('label');
+          if (typeof rate !== 'number') expect(amount, id).toBeNull();
+          else
+            expect(amount ?? 0).toBeCloseTo(
+              Number((rate * plan.lawn.areaM2).toPrecision(3)),
+              -Math.log10(rate * plan.lawn.areaM2) + 1,
+            );
+        }
+      }
+    });
+  });
+
+  it('warns wherever a dog, children, paving or water are at risk from a moss product', () => {
+    forEveryPlan((plan, answers) => {
+      if (stepOf(plan, 'treat-moss') === undefined) return;
+      for (const always of ['label-first', 'spray-protect-yourself', 'no-chemical-down-drain'])
+        expect(has(plan, 'treat-moss', always)).toBe(true);
+      // Not answered counts as present: the safe side.
+      if (answers.dog !== false) expect(has(plan, 'treat-moss', 'moss-killer-dog')).toBe(true);
+      if (answers.children !== false) expect(has(plan, 'treat-moss', 'moss-killer-children')).toBe(true);
+      if (answers.pavingBeside !== false) expect(has(plan, 'treat-moss', 'iron-stains-paving')).toBe(true);
+      if (typeof answers.waterWithinM !== 'number' || answers.waterWithinM <= 2)
+        expect(has(plan, 'treat-moss', 'water-strip')).toBe(true);
+    });
+  });
+
+  it('warns about the current with an electric machine, and about fuel with a petrol one', () => {
+    forEveryPlan((plan, answers) => {
+      if (stepOf(plan, 'scarify') === undefined) return;
+      if (answers.scarifier === 'electric')
+        for (const id of ['electric-rcd', 'electric-cable', 'electric-wet'])
+          expect(has(plan, 'scarify', id)).toBe(true);
+      if (answers.scarifier === 'petrol') expect(has(plan, 'scarify', 'petrol-fuel')).toBe(true);
+      if (answers.scarifier === 'electric' || answers.scarifier === 'petrol') {
+        for (const id of ['machine-hands-off', 'machine-clear-ground', 'machine-eyes-ears-feet'])
+          expect(has(plan, 'scarify', id)).toBe(true);
+      }
+    });
+  });
+
+  it('warns about services before anything digs, forks or cores, and never cores where they may lie', () => {
+    forEveryPlan((plan, answers) => {
+      for (const id of ['fork', 'core', 'dig-over', 'clear-old-turf']) {
+        if (stepOf(plan, id) !== undefined) expect(has(plan, id, 'buried-services')).toBe(true);
+      }
+      if (answers.buriedServices !== 'none') expect(stepOf(plan, 'core')).toBeUndefined();
+    });
+  });
+
+  it('never sows inside a weedkiller wait, and never without a way to water or a word about it', () => {
+    forEveryPlan((plan, answers) => {
+      const sow = stepOf(plan, 'sow');
+      if (sow === undefined) return;
+      const { weedkillerLastOn } = answers;
+      if (
+        answers.weedkiller === 'done' &&
+        typeof weedkillerLastOn === 'string' &&
+        weedkillerLastOn !== 'unknown'
+      ) {
+        expect(
+          sow.startOn >= addDays(weedkillerLastOn as Plan['madeOn'], 30) ||
+            daysBetween(weedkillerLastOn as Plan['madeOn'], sow.startOn) < 0,
+        ).toBe(true);
+      }
+      expect(plan.watering.length).toBeGreaterThan(0);
+      if (answers.watering === 'none') expect(plan.notDone.some(({ id }) => id === 'no-water')).toBe(true);
+    });
+  });
+
+  it('never feeds above the cap of 4.9 g of nitrogen a square metre at one time', () => {
+    // ny-lawn-feeding and others: never more than 1 lb of soluble nitrogen on 1,000 ft2, which is 4.88 g/m2.
+    forEveryPlan((plan, answers) => {
+      const percent = typeof answers.feedFirstNumber === 'number' ? answers.feedFirstNumber : 25;
+      for (const { amounts } of plan.steps) {
+        for (const { materialId, amount } of amounts) {
+          if (!/feed$/.test(materialId) || amount === null) continue;
+          expect((amount * percent) / 100 / plan.lawn.areaM2).toBeLessThan(4.95);
+        }
+      }
+    });
+  });
+
+  it('never scarifies dormant, dark or start-again ground, and never sows where it says wait for rain', () => {
+    forEveryPlan((plan) => {
+      const ids = plan.steps.map(({ id }) => id);
+      if (plan.verdict.id === 'not-a-lawn' || plan.verdict.id === 'start-again')
+        expect(ids).not.toContain('scarify');
+      if (plan.verdict.id === 'not-a-lawn') expect(ids).not.toContain('sow');
+      if (ids.includes('look-again') && ids.includes('wait-for-season') && !ids.includes('sow'))
+        expect(ids).not.toContain('low-cut');
+    });
+  });
+
+  it('cites every source it uses once, numbered from 1, and every figure with its basis', () => {
+    forEveryPlan((plan) => {
+      expect(plan.sources.map(({ number }) => number)).toEqual(plan.sources.map((_, index) => index + 1));
+      const ids = plan.sources.map(({ id }) => id);
+      expect(new Set(ids).size).toBe(ids.length);
+      for (const { amounts } of plan.steps) {
+        for (const amount of amounts)
+          for (const id of amount.figures)
+            expect(
+              plan.figures.some((figure) => figure.id === id),
+              id,
+            ).toBe(true);
+      }
+      for (const figure of plan.figures)
+        if (figure.basis === 'published') expect(figure.sources.length).toBeGreaterThan(0);
+    });
+  });
+
+  it('is the same, byte for byte, for the same answers on the same day', () => {
+    fc.assert(
+      fc.property(anyAnswers, anyToday, (answers, today) => {
+        const shuffled = Object.fromEntries(Object.entries(answers).reverse());
+        const one = assemblePlan({ pack, answers, today, assumeAll: true });
+        expect(JSON.stringify(assemblePlan({ pack, answers: shuffled, today, assumeAll: true }))).toBe(
+          JSON.stringify(one),
+        );
+      }),
+      { numRuns: 300 },
+    );
+  });
+});
