@@ -1,13 +1,9 @@
 /** Joins the session over the rules to the loop at the terminal: prompts in words, places resolved, answers kept. */
 import type { IsoDate } from '../base/dates.js';
-import { nearest } from '../base/nearest.js';
 import { type Answers, type AnswerValue, UNKNOWN } from '../interview/answers.js';
-import { readAnswer } from '../interview/read-answer.js';
-import type { Reading } from '../interview/reading.js';
 import { type NextQuestion, openSession } from '../interview/session.js';
 import { showAnswer } from '../interview/show-answer.js';
-import { placeOf } from '../planner/place.js';
-import { ASKED_BY_PROGRAM } from '../planner/program-side.js';
+import { ASKED_BY_PROGRAM } from '../planner/asked-by-program.js';
 import { sayer } from '../planner/texts.js';
 import { scopeFor } from '../planner/working-scope.js';
 import type { Pack } from '../rules/pack.js';
@@ -120,28 +116,3 @@ function promptFor(
 
 const suggestionOf = (question: Question, today: IsoDate): AnswerValue | undefined =>
   question.kind === 'date' && question.suggest === 'today' ? today : question.suggest;
-
-/** Reads typed text; a place is looked up at once, so that a slip is seen while it can be mended. */
-export function readerFor(pack: Pack, today: IsoDate): (question: Question, typed: string) => Reading {
-  return (question, typed) =>
-    question.kind === 'place' ? readPlace(typed, pack) : readAnswer(question, typed, today);
-}
-
-function readPlace(typed: string, pack: Pack): Reading {
-  const place = placeOf(typed, pack.climate);
-  if (place === undefined) {
-    const names = pack.climate.stations.map(({ name }) => name);
-    const near = nearest(typed, names);
-    return {
-      kind: 'refused',
-      says: `I know no weather station called that.${near === undefined ? '' : ` Did you mean ${near}?`} Give latitude and longitude, such as 51.5, -0.1, or one of: ${names.join(', ')}.`,
-    };
-  }
-  const { station, position } = place;
-  const value = station?.km === 0 ? station.name : `${position.latitudeDeg}, ${position.longitudeDeg}`;
-  const near =
-    station === undefined || station.km === 0
-      ? ''
-      : `; the nearest weather station is ${station.name}, ${Math.round(station.km)} km away`;
-  return { kind: 'value', value, understood: `${value}${near}` };
-}

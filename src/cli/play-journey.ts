@@ -7,7 +7,8 @@ import type { Plan } from '../planner/plan.js';
 import type { Pack } from '../rules/pack.js';
 import { createLineAsker } from '../terminal/line-asker.js';
 import { runSession } from '../terminal/session-loop.js';
-import { interviewFor, readerFor } from './interview-for.js';
+import { interviewFor } from './interview-for.js';
+import { readerFor } from './reader-for.js';
 
 /** A journey file: whose lawn, which day, and what was typed for each question that may come. */
 export interface Journey {

@@ -43,7 +43,12 @@ const known = (value: Value, used: readonly string[] = [], from: readonly string
   used,
   from,
 });
-const joined = (lists: readonly (readonly string[])[]): string[] => [...new Set(lists.flat())];
+/** Names of all lists, each once. Most lists are empty or alone, and this runs for every node of every rule. */
+function joined(lists: readonly (readonly string[])[]): readonly string[] {
+  const [first = [], ...more] = lists.filter((list) => list.length > 0);
+  return more.length === 0 ? first : [...new Set([first, ...more].flat())];
+}
+
 const isOpen = (outcome: Outcome): outcome is Open => !outcome.known;
 const openFrom = (outcomes: readonly Outcome[]): Open => ({
   known: false,

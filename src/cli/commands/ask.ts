@@ -1,12 +1,13 @@
 /** `ask`: the guided session, at a terminal or line by line, to a saved plan. */
 import { homedir } from 'node:os';
 import { daysBetween } from '../../base/dates.js';
+import type { Pack } from '../../rules/pack.js';
 import type { SavedAnswer } from '../../session/saved-session.js';
-import type { Asker } from '../../terminal/asker.js';
+import type { Asker, AskerSettings } from '../../terminal/asker.js';
 import { runSession, type SessionEnd } from '../../terminal/session-loop.js';
 import type { Command, ParsedArgs } from '../command.js';
-import { finishPlan } from '../finish-plan.js';
-import { interviewFor, readerFor } from '../interview-for.js';
+import type { FinishInput } from '../finish-plan.js';
+import { interviewFor } from '../interview-for.js';
 import { type CliIo, EXIT } from '../io.js';
 import { openSaving, type Saving } from '../saving.js';
 
@@ -27,7 +28,7 @@ export const ask: Command = {
 async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
   const pack = await io.loadPack(args.text('pack'));
   const signals = new AbortController();
-  const asker = await askerFor(args, io, signals.signal, readerFor(pack, io.today));
+  const asker = await askerFor(args, io, signals.signal, pack);
   const stop = (): void => signals.abort();
   for (const name of ['SIGTERM', 'SIGHUP', 'SIGINT'] as const) process.once(name, stop);
   try {
@@ -65,35 +66,57 @@ async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
 }
 
 /** Drawn questions need a real terminal on both sides; everything else gets numbered lines. */
-async function askerFor(
-  args: ParsedArgs,
-  io: CliIo,
-  interrupt: AbortSignal,
-  read: ReturnType<typeof readerFor>,
-): Promise<Asker> {
+async function askerFor(args: ParsedArgs, io: CliIo, interrupt: AbortSignal, pack: Pack): Promise<Asker> {
   const isDrawn =
     !args.flag('plain') &&
     !io.env.ACCESSIBLE &&
     io.env.TERM !== 'dumb' &&
     io.input.isTTY === true &&
     io.output.isTTY === true;
+  const reader = lazyReader(pack, io.today);
+  const output = isDrawn ? io.output : io.dialogue;
   const settings = {
     input: io.input,
-    output: isDrawn ? io.output : io.dialogue,
+    output,
     width: io.width,
     colour: io.colour,
-    read,
+    read: reader.read,
     interrupt,
   };
-  if (isDrawn) return (await import('../../terminal/clack-asker.js')).createClackAsker(settings);
-  return (await import('../../terminal/line-asker.js')).createLineAsker(settings);
+  if (!isDrawn) {
+    const [{ createLineAsker }] = await Promise.all([import('../../terminal/line-asker.js'), reader.ready()]);
+    return createLineAsker(settings);
+  }
+  const asker = (await import('../../terminal/clack-asker.js')).createClackAsker(settings);
+  return {
+    ...asker,
+    ask: async (prompt) => {
+      // A list is picked from, nothing is read: it can be drawn while the reader loads.
+      const isPicked = prompt.question.kind === 'choice' || prompt.question.kind === 'yes-no';
+      if (!isPicked) await reader.ready();
+      const reply = asker.ask(prompt);
+      setImmediate(() => void reader.ready());
+      return reply;
+    },
+  };
 }
 
-async function prefilledFrom(
-  args: ParsedArgs,
-  io: CliIo,
-  pack: Parameters<typeof interviewFor>[0]['pack'],
-): Promise<SavedAnswer[]> {
+/** The reader of typed answers, loaded when it is first wanted. */
+function lazyReader(
+  pack: Pack,
+  today: CliIo['today'],
+): { read: AskerSettings['read']; ready: () => Promise<void> } {
+  let read: AskerSettings['read'] | undefined;
+  return {
+    ready: async () => {
+      read ??= (await import('../reader-for.js')).readerFor(pack, today);
+    },
+    read: (question, typed) =>
+      read?.(question, typed) ?? { kind: 'refused', says: 'One moment, then type it again.' },
+  };
+}
+
+async function prefilledFrom(args: ParsedArgs, io: CliIo, pack: Pack): Promise<SavedAnswer[]> {
   const file = args.text('answers');
   if (file === undefined) return [];
   const { answersFrom } = await import('./plan.js');
@@ -102,11 +125,7 @@ async function prefilledFrom(
 }
 
 /** "3 days ago", said last week, is 10 days ago today. */
-function withDaysPassed(
-  answers: readonly SavedAnswer[],
-  today: CliIo['today'],
-  pack: Parameters<typeof interviewFor>[0]['pack'],
-): SavedAnswer[] {
+function withDaysPassed(answers: readonly SavedAnswer[], today: CliIo['today'], pack: Pack): SavedAnswer[] {
   return answers.map((answer) => {
     const isAgo = pack.questionById.get(answer.questionId)?.kind === 'days-ago';
     if (!isAgo || typeof answer.value !== 'number' || answer.givenOn === undefined) return answer;
@@ -128,10 +147,11 @@ function welcome(saving: Saving): string {
 
 async function leave(
   end: SessionEnd,
-  context: Parameters<typeof finishPlan>[0] & { readonly saving: Saving; readonly isOpen: boolean },
+  context: FinishInput & { readonly saving: Saving; readonly isOpen: boolean },
 ): Promise<number> {
   const { saving, io, isOpen } = context;
   if (end.outcome === 'finished' || (end.outcome === 'ended' && !isOpen)) {
+    const { finishPlan } = await import('../finish-plan.js');
     const code = await finishPlan(context);
     await saving.finished();
     return code;
