@@ -58,9 +58,9 @@ function watch(input: Readable, stop: (how: Escape['kind']) => void): () => void
     if (shift === true && name === 'tab') stop('back');
   };
   input.on('keypress', key);
-  for (const event of ['end', 'close', 'error']) input.on(event, ended);
+  for (const event of ['end', 'close']) input.on(event, ended);
   return () => {
     input.off('keypress', key);
-    for (const event of ['end', 'close', 'error']) input.off(event, ended);
+    for (const event of ['end', 'close']) input.off(event, ended);
   };
 }

@@ -14,6 +14,7 @@ import {
   listedAnswers,
   NOTHING_TYPED,
   notedLine,
+  optionLine,
   WORDS_LINE,
 } from './words.js';
 
@@ -43,7 +44,8 @@ async function fromList(conversation: Conversation): Promise<Outcome> {
   const { prompt, screen } = conversation;
   const answers = listedAnswers(prompt.question) ?? [];
   const entries: ListEntry[] = [
-    ...answers.map(({ label, hint }, index) => ({ value: `${ANSWER}${index}`, label, hint })),
+    // clack shows a hint only under the cursor; here it helps to choose, so it stands in the label.
+    ...answers.map((answer, index) => ({ value: `${ANSWER}${index}`, label: optionLine(answer) })),
     { value: `${WORD}unknown`, label: DONT_KNOW, endsGroup: true },
     ...LISTED.map(({ command, label }) => ({ value: `${WORD}${command}`, label })),
   ];

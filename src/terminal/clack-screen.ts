@@ -9,7 +9,6 @@ import { wrapText } from './wrap-text.js';
 export interface ListEntry {
   readonly value: string;
   readonly label: string;
-  readonly hint?: string | undefined;
   /** An empty line follows, to set a group apart. */
   readonly endsGroup?: boolean;
 }
@@ -42,10 +41,9 @@ export function openClackScreen(settings: AskerSettings): ClackScreen {
   };
   return {
     async list(message, entries, initial) {
-      const options = entries.map(({ value, label, hint, endsGroup }) => ({
+      const options = entries.map(({ value, label, endsGroup }) => ({
         value,
         label: `${cleanLine(label)}${endsGroup === true ? '\n' : ''}`,
-        ...(hint === undefined ? {} : { hint: cleanLine(hint) }),
       }));
       const initialValue = initial === undefined ? {} : { initialValue: initial };
       return noting(

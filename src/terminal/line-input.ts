@@ -28,7 +28,8 @@ export function openLines(input: Readable, interrupt?: AbortSignal): LineInput {
     stir();
   });
   lines.on('close', end);
-  input.on('error', end);
+  // A terminal that vanishes is an error of the input, which readline passes on.
+  lines.on('error', end);
   interrupt?.addEventListener('abort', stir);
 
   return {

@@ -2,7 +2,7 @@
 
 const UNSEEN = /^(?:\p{M}|\u200d|[\ufe0e\ufe0f])$/u;
 const WIDE =
-  /^[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Script=Hangul}\p{Emoji_Presentation}\u3000-\u303e\uff01-\uff60\uffe0-\uffe6]$/u;
+  /^(?![\uff61-\uff9f])[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Script=Hangul}\p{Emoji_Presentation}\u3000-\u303e\uff01-\uff60\uffe0-\uffe6]$/u;
 const LEAST_WIDTH = 10;
 
 /** Columns that a line takes up: 2 for East Asian wide signs and emoji, 0 for marks over a letter. */

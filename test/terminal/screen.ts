@@ -15,7 +15,14 @@ export async function screenOf(
   text: string,
   { columns, rows }: { readonly columns: number; readonly rows: number },
 ): Promise<Screen> {
-  const terminal = new xterm.Terminal({ cols: columns, rows, scrollback: 2000, allowProposedApi: true });
+  // As behind a real terminal driver, a newline also returns to the first column.
+  const terminal = new xterm.Terminal({
+    cols: columns,
+    rows,
+    scrollback: 2000,
+    convertEol: true,
+    allowProposedApi: true,
+  });
   const titles: string[] = [];
   let bells = 0;
   terminal.onTitleChange((title) => titles.push(title));

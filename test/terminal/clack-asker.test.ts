@@ -1,0 +1,287 @@
+import { PassThrough } from 'node:stream';
+import { describe, expect, it } from 'vitest';
+import type { AskerSettings, Prompt } from '../../src/terminal/asker.js';
+import { createClackAsker } from '../../src/terminal/clack-asker.js';
+import { SAMPLES } from '../interview/read-samples.js';
+import { FEEL, NAME, promptFor, read, SUN, tape } from './samples.js';
+import { screenOf } from './screen.js';
+
+const ENTER = '\r';
+const DOWN = '\x1b[B';
+const UP = '\x1b[A';
+const SHIFT_TAB = '\x1b[Z';
+const CTRL_C = '\x03';
+const CTRL_D = '\x04';
+const ESCAPE = '\x1b';
+const CTRL_U = '\x15';
+
+const pause = (ms = 0) => new Promise((resolve) => setTimeout(resolve, ms));
+
+function terminal(parts: Partial<AskerSettings> = {}) {
+  const input = new PassThrough();
+  const { output, text } = tape();
+  Object.assign(output, { columns: parts.width ?? 80, rows: 40 });
+  const asker = createClackAsker({ input, output, width: 80, colour: false, read, ...parts });
+  /** Presses keys one after the other, as fingers do. */
+  const press = async (...keys: readonly string[]) => {
+    for (const key of keys) {
+      await pause(5);
+      input.write(key);
+      // A lone Escape is told from a longer key by waiting.
+      if (key === ESCAPE) await pause(80);
+    }
+    await pause(5);
+  };
+  return { asker, input, text, press };
+}
+
+async function replyTo(prompt: Prompt, ...keys: readonly string[]) {
+  const { asker, press, text } = terminal();
+  const [reply] = await Promise.all([asker.ask(prompt), press(...keys)]);
+  return { reply, text: text() };
+}
+
+describe('a list at a terminal', () => {
+  it('gives the value under the cursor, in the words of its label', async () => {
+    expect((await replyTo(FEEL, DOWN, ENTER)).reply).toEqual({
+      kind: 'value',
+      value: 'springy',
+      understood: 'springy',
+      typed: 'springy',
+    });
+  });
+
+  it('starts on the shown default', async () => {
+    const suggested = promptFor(FEEL.question, { suggested: 'very-springy', suggestedText: 'very springy' });
+    expect((await replyTo(suggested, ENTER)).reply).toMatchObject({ value: 'very-springy' });
+    const unknown = promptFor(FEEL.question, { suggested: 'unknown', suggestedText: "don't know" });
+    expect((await replyTo(unknown, ENTER)).reply).toEqual({ kind: 'unknown' });
+  });
+
+  it('lists yes and no', async () => {
+    expect((await replyTo(promptFor(SAMPLES.yesNo), ENTER)).reply).toMatchObject({ value: true });
+    expect((await replyTo(promptFor(SAMPLES.yesNo), DOWN, ENTER)).reply).toMatchObject({ value: false });
+  });
+
+  // After the three answers: don't know, then help, why, back, review, save, quit; up from the top is the last.
+  it.each([
+    [[DOWN, DOWN, DOWN], 'unknown'],
+    [[UP, UP, UP, UP], 'back'],
+    [[UP, UP, UP], 'review'],
+    [[UP, UP], 'save'],
+    [[UP], 'quit'],
+  ])('has an entry for %#', async (keys, kind) => {
+    expect((await replyTo(FEEL, ...keys, ENTER)).reply).toEqual({ kind });
+  });
+
+  it('explains, then asks again', async () => {
+    const { reply, text } = await replyTo(
+      FEEL,
+      UP,
+      UP,
+      UP,
+      UP,
+      UP,
+      ENTER,
+      UP,
+      UP,
+      UP,
+      UP,
+      UP,
+      UP,
+      ENTER,
+      ENTER,
+    );
+    expect(reply).toMatchObject({ value: 'firm' });
+    expect(text).toContain(FEEL.why);
+    expect(text).toContain(FEEL.help);
+  });
+});
+
+describe('a typed answer at a terminal', () => {
+  it('is read, and what was understood is said', async () => {
+    const { reply, text } = await replyTo(SUN, ...'6 hours', ENTER);
+    expect(reply).toEqual({ kind: 'value', value: 6, understood: '6 hours a day', typed: '6 hours' });
+    expect(text).toContain('Noted: 6 hours a day');
+  });
+
+  it('keeps the prompt open on a refusal', async () => {
+    const { reply, text } = await replyTo(SUN, ...'40', ENTER, CTRL_U, '7', ENTER);
+    expect(reply).toMatchObject({ value: 7 });
+    expect(text).toContain('40 hours a day cannot be.');
+  });
+
+  it('asks before it keeps an odd value', async () => {
+    expect((await replyTo(SUN, ...'15', ENTER, ENTER)).reply).toEqual({
+      kind: 'value',
+      value: 15,
+      understood: '15 hours a day',
+      typed: '15',
+    });
+    expect((await replyTo(SUN, ...'15', ENTER, DOWN, ENTER, '6', ENTER)).reply).toMatchObject({ value: 6 });
+  });
+
+  it('asks which, where it could be either', async () => {
+    const share = promptFor(SAMPLES.share);
+    expect((await replyTo(share, '1', ENTER, DOWN, ENTER)).reply).toMatchObject({
+      value: 1,
+      understood: '100 %',
+      typed: '1',
+    });
+  });
+
+  it.each([
+    ['dk', 'unknown'],
+    ['back', 'back'],
+    ['review', 'review'],
+    ['save', 'save'],
+    ['quit', 'quit'],
+  ])('hears the word %j', async (word, kind) => {
+    expect((await replyTo(SUN, ...word, ENTER)).reply).toEqual({ kind });
+    expect((await replyTo(NAME, ...'why', ENTER, ...'help', ENTER, ...word, ENTER)).reply).toEqual({ kind });
+  });
+
+  it('takes the shown default on Enter alone, and asks again where there is none', async () => {
+    const suggested = promptFor(SUN.question, { suggested: 8, suggestedText: '8 hours a day' });
+    expect((await replyTo(suggested, ENTER)).reply).toEqual({
+      kind: 'value',
+      value: 8,
+      understood: '8 hours a day',
+      typed: '',
+    });
+    expect((await replyTo(SUN, ENTER, '6', ENTER)).reply).toMatchObject({ value: 6 });
+  });
+});
+
+describe.each([
+  ['a list', FEEL],
+  ['a typed answer', SUN],
+])('%s', (_, prompt) => {
+  it('goes back on Shift+Tab, at once, and leaves the next question untouched', async () => {
+    const { asker, press } = terminal();
+    const [reply] = await Promise.all([asker.ask(prompt), press(SHIFT_TAB)]);
+    expect(reply).toEqual({ kind: 'back' });
+    const [next] = await Promise.all([asker.ask(FEEL), press(DOWN, ENTER)]);
+    expect(next).toMatchObject({ value: 'springy' });
+  });
+
+  it('does nothing on Escape', async () => {
+    const keys = prompt === FEEL ? [ESCAPE, ENTER] : [ESCAPE, '6', ENTER];
+    expect((await replyTo(prompt, ...keys)).reply).toMatchObject({ kind: 'value' });
+  });
+
+  it('is interrupted by Ctrl-C, with the cursor shown again', async () => {
+    const { reply, text } = await replyTo(prompt, CTRL_C);
+    expect(reply).toEqual({ kind: 'interrupted' });
+    expect(text.lastIndexOf('\x1b[?25h')).toBeGreaterThan(text.lastIndexOf('\x1b[?25l'));
+  });
+
+  it('ends on Ctrl-D, with the cursor shown again', async () => {
+    const { reply, text } = await replyTo(prompt, CTRL_D);
+    expect(reply).toEqual({ kind: 'ended' });
+    expect(text.lastIndexOf('\x1b[?25h')).toBeGreaterThan(text.lastIndexOf('\x1b[?25l'));
+  });
+
+  it('ends when the input ends or is closed, before or after it is asked', async () => {
+    const during = terminal();
+    const reply = during.asker.ask(prompt);
+    await pause(5);
+    during.input.end();
+    expect(await reply).toEqual({ kind: 'ended' });
+    expect(await during.asker.ask(prompt)).toEqual({ kind: 'ended' });
+
+    const closed = terminal();
+    const second = closed.asker.ask(prompt);
+    await pause(5);
+    closed.input.destroy();
+    expect(await second).toEqual({ kind: 'ended' });
+
+    const before = terminal();
+    before.input.destroy();
+    expect(await before.asker.ask(prompt)).toEqual({ kind: 'ended' });
+  });
+
+  it('stops when the caller interrupts, and every later prompt with it', async () => {
+    const controller = new AbortController();
+    const { asker } = terminal({ interrupt: controller.signal });
+    const reply = asker.ask(prompt);
+    await pause(5);
+    controller.abort();
+    expect(await reply).toEqual({ kind: 'interrupted' });
+    expect(asker.left?.()).toBe('interrupted');
+    expect(await asker.pick('Which?', [{ value: 'a', label: 'A' }])).toBeUndefined();
+    expect(await asker.confirm('Sure?', true)).toBeUndefined();
+    expect(await asker.line('Where?', 'here')).toBeUndefined();
+  });
+});
+
+describe('picking, confirming and free lines at a terminal', () => {
+  const choices = [
+    { value: 'moss', label: 'moss cover: 40 %' },
+    { value: 'sun', label: 'hours of sun: 6' },
+  ];
+
+  it.each([
+    [[DOWN, ENTER], 'sun'],
+    [[UP, ENTER], undefined],
+    [[SHIFT_TAB], undefined],
+    [[CTRL_C], undefined],
+  ])('picks %#', async (keys, value) => {
+    const { asker, press } = terminal();
+    const [picked] = await Promise.all([asker.pick('Change which?', choices), press(...keys)]);
+    expect(picked).toBe(value);
+  });
+
+  it('confirms with the shown default first', async () => {
+    const { asker, press } = terminal();
+    const [first] = await Promise.all([asker.confirm('Write over it?', false), press(ENTER)]);
+    const [second] = await Promise.all([asker.confirm('Write over it?', false), press(UP, ENTER)]);
+    expect([first, second]).toEqual([false, true]);
+  });
+
+  it('takes a line or the shown default', async () => {
+    const { asker, press } = terminal();
+    const [first] = await Promise.all([asker.line('Where to?', 'lawn.md'), press(ENTER)]);
+    const [second] = await Promise.all([asker.line('Where to?', 'lawn.md'), press(...'a.md', ENTER)]);
+    expect([first, second]).toEqual(['lawn.md', 'a.md']);
+  });
+});
+
+describe('what is shown', () => {
+  it('obeys nothing that came with the pack', async () => {
+    const nasty = promptFor(
+      {
+        ...SAMPLES.feel,
+        text: 'a\x1b]0;title\x07b',
+        options: [
+          { value: 'x', label: 'x\x1b[2J', hint: '\x1b[5m' },
+          { value: 'y', label: 'y' },
+        ],
+      },
+      { why: '\x1b[?1049h' },
+    );
+    const { text } = await replyTo(nasty, UP, UP, UP, UP, UP, ENTER, ENTER);
+    const screen = await screenOf(text, { columns: 80, rows: 60 });
+    expect(screen).toMatchObject({ titles: [], isAlternate: false, isStyled: false });
+  });
+
+  it.each([40, 80])('keeps inside %i columns and loses no word', async (width) => {
+    const { asker, press, text } = terminal({ width });
+    const long = promptFor(
+      {
+        ...SAMPLES.sun,
+        text: 'On a clear day in the growing season, how many hours of sun reach the middle of the lawn?',
+      },
+      { help: 'Look at it once an hour on one clear day and count the times it is in the sun.' },
+    );
+    await Promise.all([asker.ask(long), press(...'40', ENTER, CTRL_U, ...'help', ENTER, '6', ENTER)]);
+    const { rows } = await screenOf(text(), { columns: width, rows: 80 });
+    const words = rows
+      .join(' ')
+      .replace(/[│┃|◆◇◈▲■└]/g, ' ')
+      .replace(/\s+/g, ' ');
+    expect(words).toContain('how many hours of sun reach the middle of the lawn?');
+    expect(words).toContain('count the times it is in the sun.');
+    expect(words).toContain('Noted: 6 hours a day');
+  });
+});
