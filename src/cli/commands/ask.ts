@@ -158,7 +158,9 @@ async function leave(
   }
   await saving.release();
   io.err(
-    `\n${end.isSaved ? `Your answers are saved in ${saving.where}. Go on with: ${saving.resume}` : 'Your answers could not be saved.'}\n`,
+    end.isSaved
+      ? `\nYour answers are saved:\n  ${saving.where}\nGo on with:\n  ${saving.resume}\n`
+      : '\nYour answers could not be saved.\n',
   );
   if (end.outcome === 'interrupted') return EXIT.interrupted;
   return end.outcome === 'ended' ? EXIT.answers : EXIT.done;
