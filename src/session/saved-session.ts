@@ -1,6 +1,6 @@
 /**
  * What a saved session holds, and its text: JSON with one answer to a line, so that a file cut short or
- * scribbled on still gives back every whole line. zod is loaded only when a file is read.
+ * scribbled on still gives back every answer that is whole. zod is loaded only when a file is read.
  */
 import type { IsoDate } from '../base/dates.js';
 import type { AnswerValue } from '../interview/answers.js';
@@ -39,8 +39,8 @@ export interface SalvagedSession {
   readonly startedOn: IsoDate | undefined;
   readonly answers: readonly SavedAnswer[];
   readonly dormant: readonly SavedAnswer[];
-  /** Lines that looked like an answer and could not be read. */
-  readonly lostLines: number;
+  /** Pieces that began like an answer and could not be read. */
+  readonly lostAnswers: number;
 }
 
 export type SessionReading =
@@ -102,36 +102,49 @@ interface Readers {
   readonly startDay: (value: unknown) => IsoDate | undefined;
 }
 
-/** Every line that still reads as what it was; a later answer to the same question counts. */
+/** An answer begins so in the text, and nowhere else: inside a JSON string its quotes would be escaped. */
+const ANSWER_START = /(?=\{"questionId")/;
+const DORMANT_START = /"dormant"\s*:\s*\[/;
+/** How many closing braces to try from the end of a piece; a lawn of many parts has one for each. */
+const MOST_ENDS = 250;
+
+/** Every answer that still reads as one; a later answer to the same question counts. */
 function salvage(text: string, { savedAnswer, packReference, startDay }: Readers): SalvagedSession {
-  let pack: PackReference | undefined;
-  let startedOn: IsoDate | undefined;
-  let lostLines = 0;
+  const [head = '', ...pieces] = text.split(ANSWER_START);
   const lists = { answers: new Map<string, SavedAnswer>(), dormant: new Map<string, SavedAnswer>() };
-  let into = lists.answers;
-  for (const line of text.split('\n').map((each) => each.trim().replace(/,$/, ''))) {
-    if (line.startsWith('"dormant"')) into = lists.dormant;
-    else if (line.startsWith('"pack"')) pack = packReference(valueAfterColon(line));
-    else if (line.startsWith('"startedOn"')) startedOn = startDay(valueAfterColon(line));
-    else if (line.startsWith('{"')) {
-      const parsed = parseJson(line);
-      const answer = parsed.ok ? savedAnswer(parsed.value) : undefined;
-      if (answer === undefined) lostLines += 1;
-      else into.set(answer.questionId, answer);
-    }
+  let into = DORMANT_START.test(head) ? lists.dormant : lists.answers;
+  let lostAnswers = 0;
+  for (const piece of pieces) {
+    const answer = savedAnswer(objectAtStart(piece));
+    if (answer === undefined) lostAnswers += 1;
+    else into.set(answer.questionId, answer);
+    if (DORMANT_START.test(piece)) into = lists.dormant;
   }
   return {
-    pack,
-    startedOn,
+    pack: packReference(jsonIn(head, /"pack"\s*:\s*(\{[^{}]*\})/)),
+    startedOn: startDay(jsonIn(head, /"startedOn"\s*:\s*("[^"]*")/)),
     answers: [...lists.answers.values()],
     dormant: [...lists.dormant.values()],
-    lostLines,
+    lostAnswers,
   };
 }
 
-function valueAfterColon(line: string): unknown {
-  const parsed = parseJson(line.slice(line.indexOf(':') + 1));
-  return parsed.ok ? parsed.value : undefined;
+/** The longest piece of JSON from the start of a text up to one of its closing braces. */
+function objectAtStart(text: string): unknown {
+  let end = text.length;
+  for (let tries = 0; tries < MOST_ENDS; tries++) {
+    end = text.lastIndexOf('}', end - 1);
+    if (end < 0) return undefined;
+    const parsed = parseJson(text.slice(0, end + 1));
+    if (parsed.ok) return parsed.value;
+  }
+  return undefined;
+}
+
+function jsonIn(text: string, pattern: RegExp): unknown {
+  const found = pattern.exec(text)?.[1];
+  const parsed = found === undefined ? undefined : parseJson(found);
+  return parsed?.ok === true ? parsed.value : undefined;
 }
 
 /** Another format or another program's JSON: whole, but nothing of ours to mend. */

@@ -83,7 +83,8 @@ export function openStore({ folder, pid = process.pid, isRunning = isAlive }: St
       if (await createLock(lockPath, pid)) {
         held.add(lockPath);
         const release = async () => {
-          if (held.delete(lockPath)) await rm(lockPath, { force: true });
+          if (!held.delete(lockPath) || (await ownerOf(lockPath)) !== pid) return;
+          await rm(lockPath, { force: true });
         };
         return { kind: 'held', release };
       }
