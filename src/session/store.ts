@@ -82,6 +82,7 @@ export function openStore({ folder, pid = process.pid, isRunning = isAlive }: St
     for (;;) {
       if (await createLock(lockPath, pid)) {
         held.add(lockPath);
+        await sweep(folder, `${name}${ENDING}`);
         const release = async () => {
           if (!held.delete(lockPath) || (await ownerOf(lockPath)) !== pid) return;
           await rm(lockPath, { force: true });
@@ -244,6 +245,14 @@ async function namesIn(folder: string): Promise<string[]> {
     if (error.code === 'ENOENT') return [];
     throw error;
   });
+}
+
+/** Removes half-written files that a killed process left beside the session; whoever holds the lock may. */
+async function sweep(folder: string, fileName: string): Promise<void> {
+  const left = (await namesIn(folder)).filter(
+    (name) => name.startsWith(`${fileName}.`) && /^\d+$/.test(name.slice(fileName.length + 1)),
+  );
+  await Promise.all(left.map((name) => rm(join(folder, name), { force: true })));
 }
 
 /** A name is part of a path, so nothing but plain letters, figures and hyphens is let in. */

@@ -195,6 +195,25 @@ describe('two sessions at once', () => {
     }
   });
 
+  it('sweep up what a killed one left half-written, and nothing else', async () => {
+    await store().save('a', SESSION);
+    for (const name of [
+      'a.session.json.123',
+      'a.session.json.damaged',
+      'ab.session.json.123',
+      'a.session.json.12x',
+    ])
+      writeFileSync(join(folder, name), '');
+    const lock = await store().lock('a');
+    if (lock.kind === 'held') await lock.release();
+    expect(readdirSync(folder).sort()).toEqual([
+      'a.session.json',
+      'a.session.json.12x',
+      'a.session.json.damaged',
+      'ab.session.json.123',
+    ]);
+  });
+
   it('get names of their own on the same day', async () => {
     const one = store(100, [100, 200]);
     const other = store(200, [100, 200]);

@@ -1,10 +1,9 @@
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { dirname, join, relative, resolve } from 'node:path';
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { spawn } from '@lydell/node-pty';
-import ts from 'typescript';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Prompt, Reply } from '../../src/terminal/asker.js';
+import { compiledSource } from '../session/compiled-source.js';
 import { FEEL, SUN } from './samples.js';
 import { screenOf } from './screen.js';
 
@@ -12,30 +11,9 @@ import { screenOf } from './screen.js';
 const KEY_GAP_MS = 200;
 let folder = '';
 
-/** Compiles a source file and all it imports, so that the test runs today's source and needs no build. */
-function compile(file: string, seen = new Set<string>()): void {
-  if (seen.has(file)) return;
-  seen.add(file);
-  const { outputText } = ts.transpileModule(readFileSync(file, 'utf8'), {
-    compilerOptions: {
-      target: ts.ScriptTarget.ES2023,
-      module: ts.ModuleKind.ESNext,
-      verbatimModuleSyntax: true,
-    },
-  });
-  const target = join(folder, relative('src', file).replace(/\.ts$/, '.js'));
-  mkdirSync(dirname(target), { recursive: true });
-  writeFileSync(target, outputText);
-  for (const [, path] of outputText.matchAll(/from '(\.[^']+)'/g))
-    compile(join(dirname(file), (path as string).replace(/\.js$/, '.ts')), seen);
-}
-
 beforeAll(() => {
-  folder = mkdtempSync(join(tmpdir(), 'pty-'));
-  symlinkSync(resolve('node_modules'), join(folder, 'node_modules'));
-  writeFileSync(join(folder, 'package.json'), '{"type":"module"}');
+  folder = compiledSource(['src/terminal/clack-asker.ts', 'src/interview/read-answer.ts']);
   writeFileSync(join(folder, 'pty-script.mjs'), readFileSync('test/terminal/pty-script.mjs'));
-  for (const file of ['src/terminal/clack-asker.ts', 'src/interview/read-answer.ts']) compile(file);
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
