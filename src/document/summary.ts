@@ -31,7 +31,11 @@ function workLines({ steps }: Plan): string[] {
   const [first] = steps;
   if (first === undefined) return [];
   const year = yearOf(first.startOn);
-  const lastDay = steps.map(({ endOn }) => endOn).toSorted().at(-1) ?? first.endOn;
+  const lastDay =
+    steps
+      .map(({ endOn }) => endOn)
+      .toSorted()
+      .at(-1) ?? first.endOn;
   return [
     `First: ${midSentence(first.title)}, ${formatDay(first.startOn)}.`,
     `${counted(steps.length, 'step')} until ${dayWords(lastDay, year)}, ${totalWork(steps)} in all.`,

@@ -21,6 +21,7 @@ export interface ShowOptions {
 }
 
 const LEAST_WIDTH = 20;
+const NAMED: Readonly<Record<string, string>> = { amp: '&', lt: '<', gt: '>', quot: '"' };
 /** What a line hangs from: its indent and a bullet or number. */
 const HANG = /^ *(?:\* |\d+\. )?/;
 
@@ -44,7 +45,7 @@ function ownRenderer(styles: TerminalStyles, columns: number): RendererObject {
   return {
     text(token) {
       if ('tokens' in token && token.tokens !== undefined) return this.parser.parseInline(token.tokens);
-      return token.type === 'escape' ? token.text : decoded(token.text).replace(/\s*\n\s*/g, ' ');
+      return token.type === 'escape' ? token.text : harmless(decoded(token.text)).replace(/\s*\n\s*/g, ' ');
     },
     heading({ tokens, depth }) {
       return headingText(this.parser.parseInline(tokens), depth, { styles, columns });
@@ -55,11 +56,13 @@ function ownRenderer(styles: TerminalStyles, columns: number): RendererObject {
     },
     link({ href, tokens }) {
       const words = this.parser.parseInline(tokens);
-      return words === href ? href : `${words} (${href})`;
+      const address = harmless(href);
+      return words === address ? address : `${words} (${address})`;
     },
-    image: ({ text, href }) => (text === '' ? href : `${text} (${href})`),
-    code: ({ text }) => `${text.replace(/^/gm, '    ')}\n\n`,
-    codespan: ({ text }) => styles.codespan(text),
+    image: ({ text, href }) => harmless(text === '' ? href : `${text} (${href})`),
+    code: ({ text }) => `${harmless(text).replace(/^/gm, '    ')}\n\n`,
+    codespan: ({ text }) => styles.codespan(harmless(text)),
+    html: ({ text }) => harmless(text),
     hr: () => `${'-'.repeat(columns)}\n\n`,
     // The list item draws the box itself.
     checkbox: () => '',
@@ -77,18 +80,18 @@ function headingText(
   return `${styles.heading(words)}${underline}\n\n`;
 }
 
+/** Cleaned once more, since a character reference can spell what the source did not hold; tabs have no width. */
+function harmless(text: string): string {
+  return cleanText(text).replaceAll('\t', '    ');
+}
+
 /** Numeric references, which the Markdown writer uses for a few odd places, and the four of HTML. */
 function decoded(text: string): string {
-  const named: Readonly<Record<string, string>> = { amp: '&', lt: '<', gt: '>', quot: '"' };
-  const plain = text.replace(
-    /&(?:#x([\da-f]{1,6})|#(\d{1,7})|(amp|lt|gt|quot));/gi,
-    (whole, hex, decimal, name) => {
-      if (name !== undefined) return named[String(name).toLowerCase()] ?? whole;
-      const code = hex === undefined ? Number(decimal) : Number.parseInt(hex, 16);
-      return code <= 0x10ffff ? String.fromCodePoint(code) : whole;
-    },
-  );
-  return plain === text ? text : cleanText(plain);
+  return text.replace(/&(?:#x([\da-f]{1,6})|#(\d{1,7})|(amp|lt|gt|quot));/gi, (whole, hex, decimal, name) => {
+    if (name !== undefined) return NAMED[String(name).toLowerCase()] ?? whole;
+    const code = hex === undefined ? Number(decimal) : Number.parseInt(hex, 16);
+    return code <= 0x10ffff ? String.fromCodePoint(code) : whole;
+  });
 }
 
 /** The line wrapped at the width, further lines under the first word rather than under the bullet. */

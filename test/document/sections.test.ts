@@ -1,0 +1,308 @@
+import { describe, expect, it } from 'vitest';
+import { parseIsoDate } from '../../src/base/dates.js';
+import { assumptionsSection } from '../../src/document/assumptions-section.js';
+import { cautionLines, cautionsSection } from '../../src/document/cautions-section.js';
+import { findingsSection } from '../../src/document/findings-section.js';
+import { glanceSection } from '../../src/document/glance-section.js';
+import { bullets, heading, line, numbered, paragraph, strong, table } from '../../src/document/nodes.js';
+import { markOf, referencesOf, stepsInWords } from '../../src/document/references.js';
+import { shoppingSection } from '../../src/document/shopping-section.js';
+import { sourcesSection } from '../../src/document/sources-section.js';
+import { titleSection } from '../../src/document/title-section.js';
+import { wateringSection } from '../../src/document/watering-section.js';
+import { samplePlan, sow } from './sample-plan.js';
+
+const references = referencesOf(samplePlan);
+
+describe('nodes', () => {
+  it('join pieces with one space and merge neighbouring words', () => {
+    expect(line('one', ' two ', '', strong('three'), strong(''), 'four')).toEqual([
+      { type: 'text', value: 'one two ' },
+      { type: 'strong', children: [{ type: 'text', value: 'three' }] },
+      { type: 'text', value: ' four' },
+    ]);
+  });
+
+  it('make a heading, tight lists and a table out of words', () => {
+    const words = (value: string) => ({ type: 'text', value });
+    const item = (value: string) => ({
+      type: 'listItem',
+      spread: false,
+      children: [{ type: 'paragraph', children: [words(value)] }],
+    });
+    expect(heading(2, 'A')).toEqual({ type: 'heading', depth: 2, children: [words('A')] });
+    expect(bullets([['a']])).toEqual({ type: 'list', ordered: false, spread: false, children: [item('a')] });
+    expect(numbered([['a'], ['b']])).toEqual({
+      type: 'list',
+      ordered: true,
+      start: 1,
+      spread: false,
+      children: [item('a'), item('b')],
+    });
+    expect(table(['h'], [['']])).toEqual({
+      type: 'table',
+      align: [null],
+      children: [
+        { type: 'tableRow', children: [{ type: 'tableCell', children: [words('h')] }] },
+        { type: 'tableRow', children: [{ type: 'tableCell', children: [] }] },
+      ],
+    });
+  });
+});
+
+describe('marks', () => {
+  const cite = (...ids: string[]) => ids.map((id) => ({ id, at: 'page 1' }));
+
+  it.each([
+    ['published', [], ''],
+    ['published', cite('invented-seed'), '(source 2)'],
+    ['published', cite('invented-seed', 'invented-moss', 'invented-seed'), '(sources 1 and 2)'],
+    ['common-practice', [], '(common practice)'],
+    ['assumption', cite('invented-moss'), '(assumption, source 1)'],
+    ['label', [], '(from the label)'],
+    ['published', cite('not-in-the-list'), ''],
+  ] as const)('of %s from %j read %j', (basis, citations, mark) => {
+    expect(markOf(basis, citations, references)).toBe(mark);
+  });
+
+  it('point to the place in the list at the end, however the plan counts', () => {
+    const [moss, seed] = samplePlan.sources;
+    if (moss === undefined || seed === undefined) throw new Error('the sample plan has two sources');
+    const plan = {
+      ...samplePlan,
+      sources: [
+        { ...moss, number: 9 },
+        { ...seed, number: 4 },
+      ],
+    };
+    expect(markOf('published', cite('invented-moss'), referencesOf(plan))).toBe('(source 2)');
+    expect(JSON.stringify(sourcesSection(plan))).toMatch(/Seed rates.*Moss in grass/);
+  });
+
+  it('name steps by number in their order', () => {
+    expect(stepsInWords(['sow', 'treat-moss', 'sow', 'gone'], references)).toBe('steps 1 and 3');
+    expect(stepsInWords(['gone'], references)).toBe('');
+  });
+});
+
+describe('the title', () => {
+  const titled = (fields: object) => titleSection({ ...samplePlan, ...fields });
+  const [march, april] = [parseIsoDate('2026-10-03'), parseIsoDate('2027-04-10')];
+
+  it('names the lawn, the year and the size with what the measuring allows', () => {
+    expect(titled({})).toEqual([
+      heading(1, 'Lawn plan for Mill End, back lawn, 2027'),
+      paragraph(
+        'Made on Thursday 11 March 2027 for Lower Wickham. The lawn is 84 m², paced out, so somewhere from 78 to 90 m².',
+      ),
+    ]);
+  });
+
+  it('names both years when the work runs over the new year', () => {
+    const steps = [{ ...sow, startOn: march, endOn: april }];
+    expect(titled({ steps, name: ' ' })[0]).toEqual(heading(1, 'Lawn plan, 2026 to 2027'));
+  });
+});
+
+describe('findings', () => {
+  it('come likely first, with the hand test for what is only possible', () => {
+    expect(findingsSection(samplePlan, references)).toEqual([
+      heading(2, 'What is wrong'),
+      paragraph(
+        strong('Moss has taken over: likely.'),
+        'Moss covers 40 % of the ground. Seed that lands on moss never reaches the soil (source 1).',
+      ),
+      paragraph(
+        strong('The grass is thin: possible.'),
+        'You can see soil in places. Weeds come up in gaps. Signs for it: bare ground is 10 %.',
+        'Signs against it: it was cut yesterday. To be surer: count the hits of a pin at fifty points.',
+      ),
+      paragraph('Looked for and not found: the place is too dark.'),
+      heading(3, 'What I cannot tell yet'),
+      paragraph('The plan goes on as if this were so:'),
+      bullets([
+        [
+          strong('The soil is compacted.'),
+          'It has not rained for 31 days, so the screwdriver proves nothing.',
+          'To settle it: push the screwdriver in again two days after rain.',
+        ],
+      ]),
+    ]);
+  });
+
+  it('say so when nothing is certain', () => {
+    const findings = samplePlan.findings.filter(({ verdict }) => verdict !== 'found');
+    const [, second] = findingsSection({ ...samplePlan, findings }, references);
+    expect(second).toEqual(paragraph('Nothing for certain, from the answers given.'));
+  });
+});
+
+describe('the table at a glance', () => {
+  const tableOf = (plan: typeof samplePlan) => glanceSection(plan, references).at(-1);
+
+  it('has a row a step with days, latest start and work', () => {
+    expect(glanceSection(samplePlan, references)).toEqual([
+      heading(2, 'The whole job at a glance'),
+      paragraph('3 steps. About 5 h 15 min of work in all.'),
+      table(
+        ['Step', 'When', 'Start at the latest', 'Work'],
+        [
+          ['1. Treat the moss', 'Saturday 13 March', 'Saturday 3 April', 'about 1 h 30 min'],
+          ['2. Scarify', 'Saturday 27 March to Sunday 28 March', 'no fixed day', 'about 3 h'],
+          ['3. Sow the seed', 'Saturday 3 April', 'Saturday 15 May', 'about 45 min'],
+        ],
+      ),
+    ]);
+  });
+
+  it('drops the latest start when no step has one, and names a year that is not the first', () => {
+    const later = {
+      ...sow,
+      startOn: parseIsoDate('2028-04-01'),
+      endOn: parseIsoDate('2028-04-01'),
+      latestOn: null,
+    };
+    expect(tableOf({ ...samplePlan, steps: [later] })).toEqual(
+      table(['Step', 'When', 'Work'], [['1. Sow the seed', 'Saturday 1 April 2028', 'about 45 min']]),
+    );
+  });
+});
+
+describe('cautions', () => {
+  it('stand once in full, worst first', () => {
+    expect(cautionsSection(samplePlan, references)).toEqual([
+      heading(2, 'Before you start'),
+      heading(3, 'Danger'),
+      bullets([
+        [
+          strong('The label is the law: read it first.'),
+          'Wear what it asks for (assumption, source 2). Steps 1 and 2.',
+        ],
+      ]),
+      heading(3, 'Warnings'),
+      bullets([
+        [
+          strong('Keep pets and children off until it is dry.'),
+          'The label’s own time counts if it is longer (source 1). Step 1.',
+        ],
+      ]),
+      heading(3, 'Good to know'),
+      bullets([
+        [
+          strong('Iron stains paving for good.'),
+          'Sweep dry granules off before they get wet (common practice). Step 1.',
+        ],
+      ]),
+    ]);
+  });
+
+  it('are one short line in a step, danger first, and only its own', () => {
+    expect(cautionLines(['iron-stains', 'read-label'], samplePlan.cautions)).toEqual([
+      [strong('Danger.'), 'The label is the law: read it first.'],
+      [strong('Note.'), 'Iron stains paving for good.'],
+    ]);
+  });
+});
+
+describe('shopping', () => {
+  it('is a table to buy from, then what to look for, hire and tools', () => {
+    expect(shoppingSection(samplePlan, references)).toEqual([
+      heading(2, 'Shopping list'),
+      heading(3, 'To buy'),
+      table(
+        ['What', 'How much', 'Packs', 'For', 'Cost'],
+        [
+          [
+            'Hard-wearing seed',
+            '2.52 kg, at most 3.36 kg',
+            '1 × 2.5 kg at 17.50 and 1 × 1 kg at 8.00, 140 g left over',
+            'step 3',
+            '25.50',
+          ],
+          [
+            'Liquid moss killer',
+            '840 mL, at most 900 mL',
+            '2 × 500 mL, 100 mL left over',
+            'step 1',
+            'no price',
+          ],
+          ['Starter feed', 'read it off the label', '', 'step 3', 'no price'],
+        ],
+      ),
+      paragraph('What to look for:'),
+      bullets([
+        [strong('Hard-wearing seed.'), 'Ryegrass with some fescue; this year’s date.'],
+        [strong('Liquid moss killer.'), 'A label that names moss in lawns.'],
+        [strong('Starter feed.'), 'No weedkiller in it.'],
+      ]),
+      heading(3, 'To hire'),
+      bullets([['Electric scarifier, 3 h, for step 2. Sharp blades and a long lead.']]),
+      heading(3, 'Tools'),
+      bullets([['Spring-tine rake, for steps 2 and 3.']]),
+    ]);
+  });
+
+  it('has no column for packs or cost when there are none', () => {
+    const shopping = samplePlan.shopping.filter(({ materialId }) => materialId === 'starter-feed');
+    expect(shoppingSection({ ...samplePlan, shopping }, references)[2]).toEqual(
+      table(['What', 'How much', 'For'], [['Starter feed', 'read it off the label', 'step 3']]),
+    );
+  });
+});
+
+describe('watering, assumptions and sources', () => {
+  it('say how often in words and how much with units', () => {
+    expect(wateringSection(samplePlan, references).at(-1)).toEqual(
+      table(
+        ['Weeks', 'Days', 'How often', 'Water a day', 'With what you have', 'Aim'],
+        [
+          [
+            '1 to 2',
+            'Saturday 3 April to Friday 16 April',
+            'twice a day',
+            '4 mm, 336 L',
+            '28 min of hose a day',
+            'The top stays dark, never puddled',
+          ],
+          [
+            '3 to 6',
+            'Saturday 17 April to Friday 14 May',
+            'every 2 days',
+            '3.3 mm, 280 L',
+            '',
+            'Wet to a finger deep',
+          ],
+        ],
+      ),
+    );
+  });
+
+  it('keep what was not known apart from what was not answered', () => {
+    expect(assumptionsSection(samplePlan).slice(2)).toEqual([
+      paragraph('You did not know:'),
+      bullets([
+        [
+          strong('How it feels underfoot: springy.'),
+          'If it is firm, one pass is enough. To find out: cut a plug the width of your hand.',
+        ],
+      ]),
+      paragraph('Not answered:'),
+      bullets([[strong('Slope: level.'), 'A slope is sown across.']]),
+    ]);
+  });
+
+  it.each([
+    ['https://example.org/a_b', { type: 'link', url: 'https://example.org/a_b' }],
+    ['example.org/a_b', { type: 'inlineCode', value: 'example.org/a_b' }],
+    ['javascript:alert(1)', { type: 'text' }],
+    ['example.org, page 3', { type: 'text' }],
+  ])('write the address %s without a link to anything but the web', (address, node) => {
+    const sources = samplePlan.sources.slice(1).map((source) => ({ ...source, address }));
+    const list = sourcesSection({ ...samplePlan, sources }).find(({ type }) => type === 'list');
+    const [item] = list?.type === 'list' ? list.children : [];
+    const [words] = item?.children ?? [];
+    const last = words?.type === 'paragraph' ? words.children.at(-1) : undefined;
+    expect(last).toMatchObject(node);
+    expect(JSON.stringify(words)).toContain(address);
+  });
+});
