@@ -5,8 +5,7 @@
 import { plainNumber } from '../base/quantity-words.js';
 import type { Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
-
-const SLOT = /\{((?:figures|facts)\.[A-Za-z0-9-]+)( range)?\}/g;
+import { SLOT } from '../rules/slots.js';
 
 /** How a unit is said after a number. */
 const SAID: Readonly<Record<string, string>> = {
@@ -40,11 +39,6 @@ export function sayer(pack: Pack, scope: Scope, note: (figureId: string) => void
       }
       return withUnit(plainNumber(outcome.value), unit);
     });
-}
-
-/** Every figure or fact that the text has a slot for. */
-export function slotsIn(text: string): string[] {
-  return [...text.matchAll(SLOT)].map((match) => match[1] as string);
 }
 
 function unitOf(pack: Pack, name: string): string {

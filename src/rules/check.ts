@@ -11,6 +11,7 @@ import { readableNames } from './names.js';
 import type { PackData } from './pack.js';
 import type { RuleProblem } from './problem.js';
 import type { Citation } from './schema.js';
+import { sentencesOf, slotsIn } from './slots.js';
 
 /** The program's side of the contract with a pack. */
 export interface ProgramSide {
@@ -30,6 +31,7 @@ export function checkPack(pack: PackData, program: ProgramSide, fileOf: FileOf):
     ...checkExpressions(pack, program, fileOf),
     ...checkCircles(pack),
     ...checkAssumptions(pack, fileOf),
+    ...checkSlots(pack, program, fileOf),
     ...checkUse(pack, program, fileOf),
   ];
 }
@@ -193,9 +195,24 @@ function checkAssumptions(pack: PackData, fileOf: FileOf): RuleProblem[] {
   return [...problems.values()];
 }
 
+function checkSlots(pack: PackData, program: ProgramSide, fileOf: FileOf): RuleProblem[] {
+  const names = [...readableNames(pack).keys()];
+  return sentencesOf(pack).flatMap(({ kind, id, text }) =>
+    slotsIn(text)
+      .filter((name) => !names.includes(name))
+      .map((name): RuleProblem => {
+        const near = program.nearest(name, names);
+        const place = { file: fileOf(kind, id), pointer: `/${id}` };
+        return { code: 'unknown-name', ...place, id: name, ...(near === undefined ? {} : { nearest: near }) };
+      }),
+  );
+}
+
+/** Figures are a table to draw on, and need no reader; everything else that nobody uses is a slip. */
 function checkUse(pack: PackData, program: ProgramSide, fileOf: FileOf): RuleProblem[] {
   const read = new Set(expressionsOf(pack).flatMap((placed) => namesIn(placed.expression)));
   for (const fact of pack.facts) for (const name of fact.reads ?? []) read.add(name);
+  for (const { text } of sentencesOf(pack)) for (const name of slotsIn(text)) read.add(name);
   const referred = new Set(referencesOf(pack).map(({ kind, id }) => `${kind} ${id}`));
   const unused = (kind: string, ids: readonly string[], isUsed: (id: string) => boolean): RuleProblem[] =>
     ids
@@ -211,11 +228,6 @@ function checkUse(pack: PackData, program: ProgramSide, fileOf: FileOf): RulePro
       'fact',
       pack.facts.map(({ id }) => id),
       (id) => read.has(`facts.${id}`),
-    ),
-    ...unused(
-      'figure',
-      pack.figures.map(({ id }) => id),
-      (id) => read.has(`figures.${id}`),
     ),
     ...unused(
       'source',

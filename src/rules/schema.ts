@@ -134,8 +134,8 @@ export const factSchema = z
     value: expression.optional(),
     /** Or the name of a function of the program that works it out. */
     computedBy: z.enum(['area', 'days-since-weedkiller', 'days-until-start', 'season-wait']).optional(),
-    /** Question ids that a computed fact reads. */
-    reads: z.array(answerName).optional(),
+    /** Names that a computed fact reads. */
+    reads: z.array(sentence).optional(),
   })
   .refine((fact) => (fact.value === undefined) !== (fact.computedBy === undefined), {
     error: 'a fact has either a value or computedBy',
