@@ -36,29 +36,47 @@ function foundParagraph(finding: PlanFinding, references: References): Paragraph
 
 function openSection(open: readonly PlanFinding[]): RootContent[] {
   if (open.length === 0) return [];
+  const hasSign = ({ signsFor }: PlanFinding) => signsFor.length > 0;
+  const notSo = open.filter(({ assumedSo }) => !assumedSo);
   return [
     heading(3, 'What I cannot tell yet'),
     ...openList(
       'The plan goes on as if this were so:',
       open.filter(({ assumedSo }) => assumedSo),
+      openItem,
     ),
     ...openList(
-      'The plan goes on as if this were not so:',
-      open.filter(({ assumedSo }) => !assumedSo),
+      'There is a sign of this, but the plan goes on as if it were not so:',
+      notSo.filter(hasSign),
+      openItem,
+    ),
+    ...openList(
+      'Nothing points to this, and the plan goes on as if it were not so:',
+      notSo.filter((finding) => !hasSign(finding)),
+      openItemInShort,
     ),
   ];
 }
 
-function openList(lead: string, open: readonly PlanFinding[]): RootContent[] {
-  return open.length === 0 ? [] : [paragraph(lead), bullets(open.map(openItem))];
+function openList(
+  lead: string,
+  open: readonly PlanFinding[],
+  item: (finding: PlanFinding) => Part[],
+): RootContent[] {
+  return open.length === 0 ? [] : [paragraph(lead), bullets(open.map(item))];
 }
 
 function openItem(finding: PlanFinding): Part[] {
   return [
-    strong(sentence(finding.title)),
-    sentence(finding.because),
+    ...openItemInShort(finding),
+    signsLine('Signs for it', finding.signsFor),
     said(finding.tellsApart) === '' ? '' : `To settle it: ${clause(finding.tellsApart)}`,
   ];
+}
+
+/** What is missing says enough where nothing hints at the finding. */
+function openItemInShort(finding: PlanFinding): Part[] {
+  return [strong(sentence(finding.title)), sentence(finding.because)];
 }
 
 function notFoundLine(findings: readonly PlanFinding[]): Paragraph[] {

@@ -1,20 +1,24 @@
 /** The whole job as one table: step, days, latest start, work. */
 import type { RootContent } from 'mdast';
+import { yearOf } from '../base/dates.js';
 import { aboutHours } from '../base/quantity-words.js';
 import type { Plan, PlanStep } from '../planner/plan.js';
 import { dayWords, spanWords } from './date-words.js';
 import { heading, paragraph, table } from './nodes.js';
 import type { References } from './references.js';
-import { counted, said, sentence } from './words.js';
+import { counted, said } from './words.js';
 
-export function glanceSection({ steps }: Plan, references: References): RootContent[] {
+export function glanceSection({ steps, madeOn }: Plan, references: References): RootContent[] {
   if (steps.length === 0) return [];
   const hasLatest = steps.some(({ latestOn }) => latestOn !== null);
   const head = ['Step', 'When', ...(hasLatest ? ['Start at the latest'] : []), 'Work'];
   const rows = steps.map((step, index) => row(step, index + 1, { hasLatest, year: references.year }));
   return [
     heading(2, 'The whole job at a glance'),
-    paragraph(`${counted(steps.length, 'step')}. ${sentence(`${totalWork(steps)} in all`)}`),
+    paragraph(
+      `${counted(steps.length, 'step')}, ${totalWork(steps)} in all.`,
+      references.year === yearOf(madeOn) ? '' : `Days without a year are in ${references.year}.`,
+    ),
     table(head, rows),
   ];
 }

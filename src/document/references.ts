@@ -5,7 +5,7 @@ import type { Citation } from '../rules/schema.js';
 import { inWords } from './words.js';
 
 export interface References {
-  /** The year that dates may leave out, because the title paragraph names it. */
+  /** The year that dates may leave out: the one in which most steps begin. */
   readonly year: number;
   readonly stepNumbers: ReadonlyMap<string, number>;
   readonly sourceNumbers: ReadonlyMap<string, number>;
@@ -21,11 +21,19 @@ const BASIS_WORDS: Readonly<Record<PlanAmount['basis'], string>> = {
 
 export function referencesOf(plan: Plan): References {
   return {
-    year: yearOf(plan.madeOn),
+    year: yearOfMostSteps(plan),
     stepNumbers: new Map(plan.steps.map((step, index) => [step.id, index + 1])),
     sourceNumbers: new Map(sourcesInOrder(plan).map((source, index) => [source.id, index + 1])),
     figureSources: new Map(plan.figures.map((figure) => [figure.id, figure.sources])),
   };
+}
+
+/** The earlier year where two have as many; the year of the plan where there are no steps. */
+function yearOfMostSteps({ steps, madeOn }: Plan): number {
+  const years = steps.map(({ startOn }) => yearOf(startOn));
+  const count = (year: number) => years.filter((each) => each === year).length;
+  const [most] = [...new Set(years)].sort((a, b) => count(b) - count(a) || a - b);
+  return most ?? yearOf(madeOn);
 }
 
 /** The sources as listed at the end. */

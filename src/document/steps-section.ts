@@ -28,7 +28,7 @@ export function stepNodes(
   return [
     heading(3, `${number}. ${said(step.title)}, ${when}`),
     whyNow(step, references),
-    timeParagraph(step, references),
+    ...timeParagraph(step, references),
     ...listAfter('Before.', step.dayChecks.map(checkItem)),
     ...listAfter('Take care.', cautionLines(step.cautions, plan.cautions)),
     ...toolsParagraph(step),
@@ -46,16 +46,13 @@ function whyNow(step: PlanStep, references: References): RootContent {
 }
 
 /** Hours with their range, the season, and the last day on which it may begin. */
-function timeParagraph(step: PlanStep, { year }: References): RootContent {
+function timeParagraph(step: PlanStep, { year }: References): RootContent[] {
   const { min, max } = step.workHoursRange;
   const range = hours(min) === hours(max) ? '' : ` (${hours(min)} to ${hours(max)})`;
   const latest = step.latestOn === null ? '' : `Begin by ${dayWords(step.latestOn, year)} at the latest.`;
-  return paragraph(
-    strong('Time.'),
-    sentence(`${aboutHours(step.workHours)}${step.workHours > 0 ? range : ''}`),
-    latest,
-    sentence(step.window ?? ''),
-  );
+  const work = step.workHours > 0 ? sentence(`${aboutHours(step.workHours)}${range}`) : '';
+  const parts = [work, latest, sentence(step.window ?? '')].filter((part) => part !== '');
+  return parts.length === 0 ? [] : [paragraph(strong('Time.'), ...parts)];
 }
 
 function checkItem({ check, otherwise }: PlanStep['dayChecks'][number]): Part[] {

@@ -130,6 +130,25 @@ describe('findings', () => {
     ]);
   });
 
+  it('that nothing points to are named in short, others with what would settle them', () => {
+    const [open] = samplePlan.findings;
+    if (open === undefined) throw new Error('the sample plan has findings');
+    const plain = { ...open, assumedSo: false, because: 'Not answered: soil' };
+    const findings = [plain, { ...plain, signsFor: ['It is hard'] }];
+    expect(findingsSection({ ...samplePlan, findings }, references).slice(3)).toEqual([
+      paragraph('There is a sign of this, but the plan goes on as if it were not so:'),
+      bullets([
+        [
+          strong('The soil is compacted.'),
+          'Not answered: soil. Signs for it: it is hard.',
+          'To settle it: push the screwdriver in again two days after rain.',
+        ],
+      ]),
+      paragraph('Nothing points to this, and the plan goes on as if it were not so:'),
+      bullets([[strong('The soil is compacted.'), 'Not answered: soil.']]),
+    ]);
+  });
+
   it('say so when nothing is certain', () => {
     const findings = samplePlan.findings.filter(({ verdict }) => verdict !== 'found');
     const [, second] = findingsSection({ ...samplePlan, findings }, references);
@@ -143,7 +162,7 @@ describe('the table at a glance', () => {
   it('has a row a step with days, latest start and work', () => {
     expect(glanceSection(samplePlan, references)).toEqual([
       heading(2, 'The whole job at a glance'),
-      paragraph('3 steps. About 5 h 15 min of work in all.'),
+      paragraph('3 steps, about 5 h 15 min of work in all.'),
       table(
         ['Step', 'When', 'Start at the latest', 'Work'],
         [
@@ -155,16 +174,20 @@ describe('the table at a glance', () => {
     ]);
   });
 
-  it('drops the latest start when no step has one, and names a year that is not the first', () => {
-    const later = {
-      ...sow,
-      startOn: parseIsoDate('2028-04-01'),
-      endOn: parseIsoDate('2028-04-01'),
-      latestOn: null,
-    };
-    expect(tableOf({ ...samplePlan, steps: [later] })).toEqual(
-      table(['Step', 'When', 'Work'], [['1. Sow the seed', 'Saturday 1 April 2028', 'about 45 min']]),
+  it('drops the latest start when no step has one', () => {
+    expect(tableOf({ ...samplePlan, steps: [{ ...sow, latestOn: null }] })).toEqual(
+      table(['Step', 'When', 'Work'], [['1. Sow the seed', 'Saturday 3 April', 'about 45 min']]),
     );
+  });
+
+  it('leaves out the year of most steps, and says so where the plan was made in another', () => {
+    const wait = { ...sow, title: 'Wait', startOn: parseIsoDate('2026-12-25'), latestOn: null, workHours: 0 };
+    const plan = { ...samplePlan, madeOn: parseIsoDate('2026-12-01'), steps: [wait, ...samplePlan.steps] };
+    const [, lead, dates] = glanceSection(plan, referencesOf(plan));
+    expect(lead).toEqual(
+      paragraph('4 steps, about 5 h 15 min of work in all. Days without a year are in 2027.'),
+    );
+    expect(JSON.stringify(dates)).toContain('Friday 25 December 2026 to Saturday 3 April"');
   });
 });
 

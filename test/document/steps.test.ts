@@ -67,6 +67,8 @@ describe('a step', () => {
 
   it('says nothing about what it does not have', () => {
     const words = JSON.stringify(stepNodes(scarify, 2, { plan: samplePlan, references }));
+    const idle = { ...scarify, workHours: 0, workHoursRange: { min: 0, max: 0 } };
+    expect(JSON.stringify(stepNodes(idle, 2, { plan: samplePlan, references }))).not.toContain('Time.');
     for (const absent of ['Before.', 'Have ready.', 'How much.', 'Then wait.', 'at the latest', 'm²']) {
       expect(words).not.toContain(absent);
     }
