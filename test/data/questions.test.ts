@@ -194,7 +194,8 @@ describe('conditions and assumptions', () => {
       for (const value of values) {
         if (options) expect(options.map((option) => option.value)).toContain(value);
         // Another date stands for it, and that one is looked at itself.
-        else if (kind === 'date' && typeof value === 'object') expect(value).toEqual({ var: 'startOn' });
+        else if (kind === 'date' && typeof value === 'object')
+          expect(dontKnow.assume).toEqual({ var: 'startOn' });
         else if (kind === 'yes-no') expect(typeof value).toBe('boolean');
         else if (bounds) {
           expect(value).toBeGreaterThanOrEqual(bounds.oddBelow ?? bounds.min);
