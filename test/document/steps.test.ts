@@ -5,7 +5,8 @@ import { amountNodes } from '../../src/document/step-amounts.js';
 import { waitNodes } from '../../src/document/step-waits.js';
 import { stepNodes } from '../../src/document/steps-section.js';
 import type { PlanStep, PlanWait } from '../../src/planner/plan.js';
-import { samplePlan, scarify, sow, treatMoss } from './sample-plan.js';
+import { samplePlan } from './sample-plan.js';
+import { scarify, sow, treatMoss } from './sample-steps.js';
 
 const references = referencesOf(samplePlan);
 const [mossKiller] = treatMoss.amounts;
