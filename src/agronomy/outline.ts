@@ -43,8 +43,7 @@ function shiftedToFirst(pointsM: readonly PointM[]): PointM[] {
 function requireNoRepeats(pointsM: readonly PointM[]): void {
   const seen = new Map<string, number>();
   pointsM.forEach(([x, y], index) => {
-    // Adding 0 makes −0 and 0 the same place.
-    const place = `${x + 0},${y + 0}`;
+    const place = `${x},${y}`;
     const earlier = seen.get(place);
     if (earlier !== undefined) {
       const found = `(${place}) as points ${earlier + 1} and ${index + 1}`;

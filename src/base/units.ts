@@ -87,7 +87,6 @@ export type LengthUnit = keyof typeof LENGTH_IN_M;
 export type AreaUnit = keyof typeof AREA_IN_M2;
 export type MassUnit = keyof typeof MASS_IN_G;
 export type VolumeUnit = keyof typeof VOLUME_IN_L;
-export type SpeedUnit = keyof typeof SPEED_IN_KM_PER_H;
 export type MassRateUnit = keyof typeof MASS_RATE_IN_G_PER_M2;
 export type VolumeRateUnit = keyof typeof VOLUME_RATE_IN_ML_PER_M2;
 

@@ -68,5 +68,6 @@ describe('labelNutrients', () => {
       expect(() => labelNutrients({ massG: 1, label: { ...label, [name]: bad } })).toThrow(name);
     }
   });
+  it('holds nothing in nothing', () => expect(labelNutrients({ massG: 0, label }).nG).toBe(0));
   it('refuses a mass below 0', () => expect(() => labelNutrients({ massG: -1, label })).toThrow('massG'));
 });

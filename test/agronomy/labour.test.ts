@@ -39,6 +39,7 @@ describe('machine work', () => {
 describe('hand work', () => {
   it('is quickest at the highest rate', () => {
     expect(handHoursRange({ areaM2: 80, rateM2PerH: { min: 20, max: 40 } })).toEqual({ min: 2, max: 4 });
+    expect(handHoursRange({ areaM2: 80, rateM2PerH: { min: 20, max: 20 } })).toEqual({ min: 4, max: 4 });
   });
 });
 
@@ -51,6 +52,7 @@ describe('refusals', () => {
     );
     const job = { areaM2: 84, capacityHaPerH: 0.06, passCount: 2 };
     expectRefusals(machineHours, job, { areaM2: [0], capacityHaPerH: [0], passCount: [0, 1.5] });
+    expect(() => handHoursRange({ areaM2: 0, rateM2PerH: { min: 20, max: 40 } })).toThrow('areaM2');
     expect(() => handHoursRange({ areaM2: 80, rateM2PerH: { min: 0, max: 40 } })).toThrow('rateM2PerH.min');
     expect(() => handHoursRange({ areaM2: 80, rateM2PerH: { min: 40, max: 20 } })).toThrow('rateM2PerH.max');
   });

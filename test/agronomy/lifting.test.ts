@@ -28,6 +28,7 @@ describe('guideWeightKg', () => {
 
 describe('liftsNeeded', () => {
   it('splits a bag that is too heavy', () => {
+    expect(liftsNeeded({ massKg: 0, maxLiftKg: 25 })).toEqual({ count: 0, each: 0 });
     expect(liftsNeeded({ massKg: 25, maxLiftKg: 25 })).toEqual({ count: 1, each: 25 });
     expect(liftsNeeded({ massKg: 25, maxLiftKg: 15 })).toEqual({ count: 2, each: 12.5 });
   });
@@ -43,6 +44,10 @@ describe('liftsNeeded', () => {
     );
   });
   it('names its own argument when the limit cannot be', () => {
-    expectRefusals((args: { maxLiftKg: number }) => liftsNeeded({ massKg: 25, ...args }), { maxLiftKg: 10 });
+    expectRefusals(
+      (args: { maxLiftKg: number }) => liftsNeeded({ massKg: 25, ...args }),
+      { maxLiftKg: 10 },
+      { maxLiftKg: [0] },
+    );
   });
 });

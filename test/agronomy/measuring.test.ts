@@ -44,6 +44,12 @@ describe('lawnErrorM2', () => {
       12,
     );
   });
+  it('is never below 0, not even for a bed alone', () => {
+    expect(lawnErrorM2({ partsM2: [-6], lengthErrorFraction: 0.05, kind: 'same-cause' })).toBeCloseTo(
+      0.6,
+      12,
+    );
+  });
   it('lets independent slips in a bed widen the error, not narrow it', () => {
     const lawn = lawnErrorM2({ partsM2: [96], lengthErrorFraction: 0.05, kind: 'independent' });
     const both = lawnErrorM2({ partsM2: [96, -30], lengthErrorFraction: 0.05, kind: 'independent' });

@@ -37,10 +37,18 @@ describe('shares of a mix', () => {
     expect(shares).toEqual([0.75, 0.25]);
   });
 
+  it('are 0 for a grass of which there is none', () => {
+    const none = { mass: 0, number: 0, seedsPerG: 500 };
+    const some = { mass: 2, number: 2, seedsPerG: 100 };
+    expect(sharesByNumber({ parts: [none, some] })).toEqual([0, 1]);
+    expect(sharesByMass({ parts: [none, some] })).toEqual([0, 1]);
+  });
+
   it('are refused for an empty mix, a mass below 0 or a seed without weight', () => {
     expect(() => sharesByNumber({ parts: [] })).toThrow('parts must have 1 or more');
     expect(() => sharesByNumber({ parts: [{ mass: 0, seedsPerG: 500 }] })).toThrow('must hold some seed');
     expect(() => sharesByNumber({ parts: [{ mass: -1, seedsPerG: 500 }] })).toThrow('mass must be 0 or more');
+    expect(() => sharesByNumber({ parts: [{ mass: 1, seedsPerG: 0 }] })).toThrow('seedsPerG must be above 0');
     expect(() => sharesByMass({ parts: [{ number: 1, seedsPerG: 0 }] })).toThrow('seedsPerG must be above 0');
     expect(() => sharesByMass({ parts: [{ number: Number.NaN, seedsPerG: 1 }] })).toThrow('number');
   });

@@ -79,23 +79,181 @@ describe('refusals', () => {
   it('come for a coordinate that is no number', () => {
     expect(() => area([0, 0], [Number.NaN, 0], [0, 3])).toThrow('pointsM must be a finite number');
   });
-  it('come for every swap of two corners of a ring that makes it cross', () => {
-    const square: PointM[] = [
-      [0, 0],
-      [4, 0],
-      [4, 4],
-      [0, 4],
-    ];
-    for (const [first, second] of [
-      [0, 1],
-      [1, 2],
-      [2, 3],
-      [3, 0],
-    ] as const) {
-      const swapped = [...square];
-      swapped[first] = square[second] as PointM;
-      swapped[second] = square[first] as PointM;
-      expect(() => outlineM2({ pointsM: swapped })).toThrow('without crossing');
+});
+
+/** The outline turned, mirrored, walked backwards and begun at each of its corners: the same ground each time. */
+function everyWay(pointsM: readonly PointM[]): PointM[][] {
+  const turns: ((point: PointM) => PointM)[] = [
+    ([x, y]) => [x, y],
+    ([x, y]) => [-y, x],
+    ([x, y]) => [-x, -y],
+    ([x, y]) => [y, -x],
+    ([x, y]) => [y, x],
+    ([x, y]) => [-x, y],
+    ([x, y]) => [x + 7, y - 3],
+  ];
+  return turns.flatMap((turn) => {
+    const turned = pointsM.map(turn);
+    return [turned, [...turned].reverse()].flatMap((walk) =>
+      walk.map((_, start) => [...walk.slice(start), ...walk.slice(0, start)]),
+    );
+  });
+}
+
+describe('whichever way an outline is turned, mirrored and walked', () => {
+  it.each<[string, number, PointM[]]>([
+    [
+      'an L',
+      12,
+      [
+        [0, 0],
+        [4, 0],
+        [4, 2],
+        [2, 2],
+        [2, 4],
+        [0, 4],
+      ],
+    ],
+    [
+      'a leaning kite with points on straight sides',
+      8,
+      [
+        [0, 0],
+        [1, 1],
+        [2, 2],
+        [4, 0],
+        [3, -1],
+        [2, -2],
+        [1, -1],
+      ],
+    ],
+    [
+      'a comb whose teeth come close',
+      11,
+      [
+        [0, 0],
+        [5, 0],
+        [5, 3],
+        [4, 3],
+        [4, 1],
+        [3, 1],
+        [3, 3],
+        [2, 3],
+        [2, 1],
+        [1, 1],
+        [1, 3],
+        [0, 3],
+      ],
+    ],
+    [
+      'an arrow head',
+      4,
+      [
+        [0, 0],
+        [4, 2],
+        [0, 4],
+        [2, 2],
+      ],
+    ],
+  ])('%s keeps its area', (_, areaM2, pointsM) => {
+    for (const walk of everyWay(pointsM)) expect(outlineM2({ pointsM: walk })).toBeCloseTo(areaM2, 9);
+  });
+
+  it.each<[string, PointM[]]>([
+    [
+      'a bow tie',
+      [
+        [0, 0],
+        [4, 4],
+        [4, 0],
+        [0, 4],
+      ],
+    ],
+    [
+      'a lopsided bow tie',
+      [
+        [0, 0],
+        [6, 4],
+        [5, 0],
+        [0, 3],
+      ],
+    ],
+    [
+      'a star of five points',
+      [
+        [0, 3],
+        [2, -3],
+        [-3, 1],
+        [3, 1],
+        [-2, -3],
+      ],
+    ],
+    [
+      'a corner on another side',
+      [
+        [0, 0],
+        [4, 0],
+        [4, 4],
+        [2, 0],
+        [0, 4],
+      ],
+    ],
+    [
+      'a corner on another slanting side',
+      [
+        [0, 0],
+        [4, 4],
+        [0, 6],
+        [2, 2],
+        [-2, 3],
+      ],
+    ],
+    [
+      'a spike along a level side',
+      [
+        [0, 0],
+        [4, 0],
+        [2, 0],
+        [2, 3],
+      ],
+    ],
+    [
+      'a spike along a slanting side',
+      [
+        [0, 0],
+        [4, 4],
+        [1, 1],
+        [0, 5],
+      ],
+    ],
+    [
+      'a spike that sticks out',
+      [
+        [0, 0],
+        [4, 0],
+        [4, 3],
+        [6, 5],
+        [5, 4],
+        [0, 3],
+      ],
+    ],
+    [
+      'two sides on one line',
+      [
+        [0, 0],
+        [4, 0],
+        [5, 1],
+        [5, 0],
+        [2, 0],
+        [2, -1],
+        [0, -1],
+      ],
+    ],
+  ])('%s is refused', (_, pointsM) => {
+    for (const walk of everyWay(pointsM)) {
+      expect(() => outlineM2({ pointsM: walk }), JSON.stringify(walk)).toThrow(
+        'without crossing or touching',
+      );
     }
   });
 });

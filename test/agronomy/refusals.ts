@@ -18,7 +18,7 @@ const NEVER = [Number.NaN, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, -
 
 /**
  * Checks that a function refuses each argument in turn when it is not a number, endless or below 0, with an
- * error that names the argument.
+ * error that names the argument, and that it takes 0 unless 0 is among the further values.
  *
  * @param valid arguments that the function takes; each number in it is replaced in turn
  * @param more further values that an argument must refuse, such as 0 for a divisor
@@ -31,6 +31,7 @@ export function expectRefusals<Args extends object>(
   expect(() => run(valid)).not.toThrow();
   for (const [name, value] of Object.entries(valid) as [keyof Args & string, unknown][]) {
     if (typeof value !== 'number') continue;
+    if (!more[name]?.includes(0)) expect(() => run({ ...valid, [name]: 0 }), `${name} = 0`).not.toThrow();
     for (const bad of [...NEVER, ...(more[name] ?? [])]) {
       const attempt = () => run({ ...valid, [name]: bad });
       expect(attempt, `${name} = ${bad}`).toThrow(RangeError);

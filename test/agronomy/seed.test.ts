@@ -103,7 +103,7 @@ describe('patchySeedMassG', () => {
     expectRefusals(
       patchySeedMassG,
       { areaM2: 84, bareFraction: 0.3, ...rates },
-      { areaM2: [0], bareFraction: [1.01] },
+      { areaM2: [0], bareFraction: [1.01], newRateGPerM2: [0] },
     );
   });
 });

@@ -30,7 +30,11 @@ describe('a spreader test', () => {
   });
   it('refuses what cannot be', () => {
     expectRefusals(spreadRateGPerM2, { massG: 350, areaM2: 10 }, { areaM2: [0] });
-    expectRefusals(spreaderCorrection, { wantedGPerM2: 30, measuredGPerM2: 20 }, { wantedGPerM2: [0] });
+    expectRefusals(
+      spreaderCorrection,
+      { wantedGPerM2: 30, measuredGPerM2: 20 },
+      { wantedGPerM2: [0], measuredGPerM2: [0] },
+    );
     expectRefusals(ratePerPassGPerM2, { rateGPerM2: 30, passCount: 2 }, { passCount: [0, 1.5] });
   });
   it('says what to do when nothing fell', () => {

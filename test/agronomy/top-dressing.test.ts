@@ -20,6 +20,12 @@ describe('a layer', () => {
     expect(min).toBeCloseTo(100, 9);
     expect(max).toBeCloseTo(140, 9);
   });
+  it('weighs one figure when dry and damp are the same', () => {
+    expect(layerRangeKg({ volumeL: 100, bulkDensityTPerM3: { min: 1, max: 1 } })).toEqual({
+      min: 100,
+      max: 100,
+    });
+  });
   it('is linear in area and depth', () => {
     fc.assert(
       fc.property(amount, amount, (areaM2, depthMm) => {
@@ -75,7 +81,7 @@ describe('refusals', () => {
       { capMm: 10, grassHeightMm: 40, tipsShowingMm: 15 },
       { capMm: [0], grassHeightMm: [0] },
     );
-    expectRefusals(layersNeeded, { depthMm: 25, limitMm: 10 });
+    expectRefusals(layersNeeded, { depthMm: 25, limitMm: 10 }, { limitMm: [0] });
   });
   it('come for a density range that runs backwards', () => {
     expect(() => layerRangeKg({ volumeL: 1, bulkDensityTPerM3: { min: 1.4, max: 1 } })).toThrow(

@@ -27,6 +27,10 @@ describe('a guard', () => {
   it('shows how a percentage is written as a share', () => {
     expect(() => requireFraction('nitrogenFraction', 28)).toThrow('28 % is written 0.28.');
     expect(() => requireFractionAboveZero('nitrogenFraction', 8.3)).toThrow('8.3 % is written 0.083.');
+    expect(() => requireFraction('x', 100)).toThrow('100 % is written 1.');
+    expect(() => requireFraction('x', 150)).toThrow(
+      new RangeError('x is a share and must be from 0 to 1, got 150.'),
+    );
   });
 
   it.each(NEVER)('never lets %d pass', (value) => {
@@ -47,8 +51,10 @@ describe('a guard', () => {
   it('lets the limits pass that it states', () => {
     expect(() => {
       requireAtLeast('x', 0, 0);
+      requireBetween('x', 0, { min: 0, max: 1 });
       requireBetween('x', 1, { min: 0, max: 1 });
       requireFraction('x', 0);
+      requireFraction('x', 1);
       requireFractionAboveZero('x', 1);
       requireWhole('x', 3, 3);
       requireRange('x', { min: 2, max: 2 }, 2);

@@ -35,7 +35,8 @@ describe('parseVolume', () => {
 
   it('does not take an ounce of weight for a fluid ounce', () => {
     expect(notUnderstood(parseVolume('6 oz')).reason).toContain('An ounce alone is a weight');
-    expect(notUnderstood(parseVolume('3 kg')).reason).toContain('is a weight');
+    expect(notUnderstood(parseVolume('3 kg')).reason).toContain('"kg" is a weight');
+    expect(notUnderstood(parseVolume('3 buckets')).reason).toContain('"buckets" is not a volume');
   });
 
   it('takes a bare number in the unit it is told', () => {
@@ -60,5 +61,6 @@ describe('parseMass', () => {
   it('does not take a volume', () => {
     expect(notUnderstood(parseMass('2 US fl oz')).reason).toContain('That is a volume');
     expect(notUnderstood(parseMass('2 l')).reason).toContain('That is a volume');
+    expect(notUnderstood(parseMass('2 sacks')).reason).toContain('"sacks" is not a weight');
   });
 });

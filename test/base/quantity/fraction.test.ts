@@ -9,6 +9,8 @@ describe('parseFraction', () => {
     ['40 per cent', 0.4],
     ['40percent', 0.4],
     ['forty percent', 0.4],
+    ['fifteen percent', 0.15],
+    ['1/1', 1],
     ['twenty-five per cent', 0.25],
     ['0.4', 0.4],
     ['0,4', 0.4],
@@ -48,6 +50,14 @@ describe('parseFraction', () => {
     expect(understood(parseFraction('1.5'))).toMatchObject({ value: 0.015, understood: '1.5 read as 1.5 %' });
   });
 
+  it('shows every other share with its percentage', () => {
+    expect(understood(parseFraction('2/5')).understood).toBe('2/5 = 40 %');
+    expect(understood(parseFraction('0.4')).understood).toBe('0.4 = 40 %');
+    expect(understood(parseFraction('1/1')).understood).toBe('1/1 = 100 %');
+    expect(understood(parseFraction('40%')).understood).toBe('40 %');
+    expect(understood(parseFraction('a third')).understood).toBe('a third = 33.3 %');
+  });
+
   it('asks whether a bare 1 is one per cent or all of it', () => {
     for (const typed of ['1', '1.0', 'one']) {
       expect(notUnderstood(parseFraction(typed)).choices).toEqual([
@@ -63,7 +73,7 @@ describe('parseFraction', () => {
   });
 
   it.each([
-    ['120', 'over 100 %'],
+    ['120', '120 % is over 100 %'],
     ['120 %', 'over 100 %'],
     ['5 in 4', 'more than all of it'],
     ['-3', 'below 0'],

@@ -46,6 +46,7 @@ describe('parseLength', () => {
     ['6 in 12 ft', 'two lengths'],
     ['-2 m', 'no such thing as a length below 0'],
     ['m', 'not a length'],
+    ['+ 5 m', 'not a length'],
     ['12 m2', 'not a length'],
     ['12 kg', 'not a length'],
   ])('refuses "%s"', (typed, reason) => {

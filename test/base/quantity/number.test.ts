@@ -79,6 +79,7 @@ describe('parseNumber', () => {
 
   it('refuses a figure no lawn needs and a text no figure needs', () => {
     expect(notUnderstood(parseNumber('9'.repeat(14))).reason).toContain('too large');
+    expect(notUnderstood(parseNumber(`-${'9'.repeat(14)}`)).reason).toContain('too large');
     expect(notUnderstood(parseNumber('9'.repeat(400))).reason).toContain('too long');
   });
 });

@@ -19,6 +19,10 @@ describe('parseTemperature', () => {
   ])('reads "%s" as %d °C', (typed, value) => {
     expect(understood(parseTemperature(typed)).value).toBeCloseTo(value, 10);
   });
+  it('shows how it was read, below zero too', () => {
+    expect(understood(parseTemperature('-2 F')).understood).toBe('-2 F = -18.9 C');
+    expect(understood(parseTemperature('-2,5')).understood).toBe('-2.5 C');
+  });
   it('takes a bare number on the scale it is told', () => {
     expect(understood(parseTemperature('50', 'F')).value).toBeCloseTo(10, 10);
   });
