@@ -53,20 +53,16 @@ function requireNoRepeats(pointsM: readonly PointM[]): void {
   });
 }
 
+/** Neighbouring sides need no look: one that runs back along the other puts its far end on it, and the side after. */
 function requireSimple(corners: readonly PointM[], pointsM: readonly PointM[]): void {
   const count = corners.length;
   for (let first = 0; first < count; first += 1) {
-    for (let second = first + 1; second < count; second += 1) {
-      const neighbours = second === first + 1 || (first === 0 && second === count - 1);
-      if (neighbours ? runsBack(corners, first, second) : sidesMeet(corners, first, second)) {
-        const found = `sides ${sideName(pointsM, first)} and ${sideName(pointsM, second)}`;
-        refuse(
-          'pointsM',
-          'must go round without crossing or touching itself',
-          found,
-          'Check the order of the points.',
-        );
-      }
+    const lastApart = first === 0 ? count - 2 : count - 1;
+    for (let second = first + 2; second <= lastApart; second += 1) {
+      if (!sidesMeet(corners, first, second)) continue;
+      const found = `sides ${sideName(pointsM, first)} and ${sideName(pointsM, second)}`;
+      const hint = 'Check the order of the points.';
+      refuse('pointsM', 'must go round without crossing or touching itself', found, hint);
     }
   }
 }
@@ -79,17 +75,6 @@ function sideName(pointsM: readonly PointM[], side: number): string {
 
 function ends(corners: readonly PointM[], side: number): readonly [PointM, PointM] {
   return [corners[side] as PointM, corners[(side + 1) % corners.length] as PointM];
-}
-
-/** Whether two sides that share a corner lie on one another. */
-function runsBack(corners: readonly PointM[], first: number, second: number): boolean {
-  const [a, b] = ends(corners, first);
-  const [c, d] = ends(corners, second);
-  const [shared, before, after] = b === c ? [b, a, d] : [a, b, c];
-  if (turn(before, shared, after) !== 0) return false;
-  return (
-    (before[0] - shared[0]) * (after[0] - shared[0]) + (before[1] - shared[1]) * (after[1] - shared[1]) > 0
-  );
 }
 
 /** Whether two sides that share no corner have a point in common. */

@@ -23,7 +23,10 @@ export function quantity(value: number, unit: string): string {
 }
 
 /** `780 to 900 mL`, in the unit that suits the larger end; one value when both ends read the same. */
-export function quantityRange({ min, max }: { readonly min: number; readonly max: number }, unit: string): string {
+export function quantityRange(
+  { min, max }: { readonly min: number; readonly max: number },
+  unit: string,
+): string {
   const scale = scaleFor(max, unit);
   const [low, high] = [min, max].map((end) => plainNumber(end / scale.perUnit, unit));
   return withUnit(low === high ? `${high}` : `${low} to ${high}`, scale.unit);
@@ -62,8 +65,7 @@ export function plainNumber(value: number, unit = ''): string {
   const isCount = unit === 'each' || (unit === 'm2' && Math.abs(value) >= 10);
   const rounded = isCount ? Math.round(value) : Number(value.toPrecision(3));
   const [whole = '0', decimals] = String(rounded).split('.');
-  const grouped =
-    Math.abs(rounded) < 10_000 ? whole : whole.replace(/\B(?=(\d{3})+$)/g, NO_BREAK_SPACE);
+  const grouped = Math.abs(rounded) < 10_000 ? whole : whole.replace(/\B(?=(\d{3})+$)/g, NO_BREAK_SPACE);
   return decimals === undefined ? grouped : `${grouped}.${decimals}`;
 }
 

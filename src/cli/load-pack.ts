@@ -18,8 +18,10 @@ export async function loadPack(folder: string | undefined): Promise<Pack> {
 /** @throws {CliStop} exit code 4 with every problem, or 5 when the folder cannot be read */
 export async function readChecked(folder: string): Promise<PackData> {
   const [{ explain }, found] = await Promise.all([import('../rules/problem.js'), problemsOf(folder)]);
-  if (found.data === undefined || found.problems.length > 0) {
-    const lines = found.problems.map((problem) => `  ${explain(problem)}`);
+  // A record that nobody uses is untidy, and no reason to refuse to plan; `rules check` reports it.
+  const problems = found.problems.filter(({ code }) => code !== 'unused');
+  if (found.data === undefined || problems.length > 0) {
+    const lines = problems.map((problem) => `  ${explain(problem)}`);
     throw new CliStop(EXIT.pack, `The rules in ${folder} are not sound:\n${lines.join('\n')}`);
   }
   return found.data;

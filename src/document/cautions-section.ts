@@ -1,4 +1,4 @@
-/** What can hurt, once and in full, worst first; the steps repeat only the short line. */
+/** What can hurt, worst first; the dangers, and what concerns children and pets, in full. The steps repeat only lines. */
 import type { RootContent } from 'mdast';
 import type { Plan, PlanCaution } from '../planner/plan.js';
 import { bullets, heading, type Part, strong } from './nodes.js';
@@ -21,9 +21,9 @@ export function cautionsSection({ cautions }: Plan, references: References): Roo
   return [heading(2, 'Before you start'), ...groups];
 }
 
-/** The cautions of one step as short lines, each with its severity in a word, worst first. */
+/** Dangers and warnings of one step as short lines, worst first; what is only good to know stands once, before. */
 export function cautionLines(ids: readonly string[], cautions: readonly PlanCaution[]): Part[][] {
-  return SEVERITIES.flatMap(({ severity, word }) =>
+  return SEVERITIES.filter(({ severity }) => severity !== 'note').flatMap(({ severity, word }) =>
     cautions
       .filter((caution) => caution.severity === severity && ids.includes(caution.id))
       .map((caution) => [strong(`${word}.`), sentence(caution.line)]),
@@ -32,9 +32,10 @@ export function cautionLines(ids: readonly string[], cautions: readonly PlanCaut
 
 function fullItem(caution: PlanCaution, references: References): Part[] {
   const mark = markOf(caution.basis, caution.sources, references);
+  const isTold = caution.severity === 'danger' || caution.who === 'children' || caution.who === 'pets';
   return [
     strong(sentence(caution.line)),
-    markedSentence(caution.detail, mark),
+    isTold ? markedSentence(caution.detail, mark) : sentence(mark.replace(/^\(|\)$/g, '')),
     sentence(stepsInWords(caution.forSteps, references)),
   ];
 }

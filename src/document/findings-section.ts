@@ -3,7 +3,7 @@ import type { Paragraph, RootContent } from 'mdast';
 import type { Plan, PlanFinding } from '../planner/plan.js';
 import { bullets, heading, type Part, paragraph, strong } from './nodes.js';
 import { markOf, type References } from './references.js';
-import { clause, markedSentence, midSentence, said, sentence, withoutStop } from './words.js';
+import { clause, counted, markedSentence, midSentence, said, sentence, withoutStop } from './words.js';
 
 const STRENGTHS = ['likely', 'possible', 'unlikely'] as const;
 
@@ -11,7 +11,11 @@ export function findingsSection(plan: Plan, references: References): RootContent
   const found = plan.findings
     .filter(({ verdict }) => verdict === 'found')
     .sort((a, b) => STRENGTHS.indexOf(a.strength) - STRENGTHS.indexOf(b.strength));
-  const open = plan.findings.filter(({ verdict }) => verdict === 'cannotTell');
+  const assumed = new Set(plan.assumptions.map(({ questionId }) => questionId));
+  // What was not asked because it could not change the plan is no gap in it.
+  const open = plan.findings.filter(
+    ({ verdict, open: questions }) => verdict === 'cannotTell' && questions.some((id) => assumed.has(id)),
+  );
   const nodes = [
     ...found.map((finding) => foundParagraph(finding, references)),
     ...notFoundLine(plan.findings),
@@ -80,10 +84,8 @@ function openItemInShort(finding: PlanFinding): Part[] {
 }
 
 function notFoundLine(findings: readonly PlanFinding[]): Paragraph[] {
-  const titles = findings
-    .filter(({ verdict }) => verdict === 'notFound')
-    .map(({ title }) => midSentence(title));
-  return titles.length === 0 ? [] : [paragraph(`Looked for and not found: ${titles.join('; ')}.`)];
+  const count = findings.filter(({ verdict }) => verdict === 'notFound').length;
+  return count === 0 ? [] : [paragraph(`${counted(count, 'other fault')} looked for and not found.`)];
 }
 
 /** Both columns of signs; left out where nothing speaks against the finding, since the reason says enough. */

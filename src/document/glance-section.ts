@@ -1,4 +1,4 @@
-/** The whole job as one table: step, days, latest start, work. */
+/** The whole job as a line for each step across the weeks, then as a table: step, days, latest start, work. */
 import type { RootContent } from 'mdast';
 import { yearOf } from '../base/dates.js';
 import { aboutHours } from '../base/quantity-words.js';
@@ -6,6 +6,7 @@ import type { Plan, PlanStep } from '../planner/plan.js';
 import { dayWords, spanWords } from './date-words.js';
 import { heading, paragraph, table } from './nodes.js';
 import type { References } from './references.js';
+import { timelineOf } from './timeline.js';
 import { counted, said } from './words.js';
 
 export function glanceSection({ steps, madeOn }: Plan, references: References): RootContent[] {
@@ -19,6 +20,7 @@ export function glanceSection({ steps, madeOn }: Plan, references: References): 
       `${counted(steps.length, 'step')}, ${totalWork(steps)} in all.`,
       references.year === yearOf(madeOn) ? '' : `Days without a year are in ${references.year}.`,
     ),
+    ...timelineOf(steps),
     table(head, rows),
   ];
 }
@@ -39,6 +41,6 @@ function row(
     `${number}. ${said(step.title)}`,
     spanWords({ from: step.startOn, until: step.endOn }, year),
     ...(hasLatest ? [latest] : []),
-    aboutHours(step.workHours),
+    step.workHours > 0 ? aboutHours(step.workHours) : '',
   ];
 }

@@ -27,7 +27,8 @@ function amountParts(amount: PlanAmount, references: References): Part[] {
 
 /** The mark goes with the working, which is where the figures are. */
 function measured(amount: PlanAmount, value: number, mark: string): string {
-  const range = rangeUnlessSame(value, amount.range, amount.unit);
+  // A label dose is what the label says for this area: no range that could be read as leave to use more.
+  const range = amount.basis === 'label' ? '' : rangeUnlessSame(value, amount.range, amount.unit);
   const total = `${said(amount.title)}: ${quantity(value, amount.unit)}${range === '' ? '' : ` (${range})`}`;
   const working = said(amount.working);
   return working === '' ? markedSentence(total, mark) : `${sentence(total)} ${markedSentence(working, mark)}`;

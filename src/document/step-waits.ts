@@ -34,7 +34,20 @@ function groupsAfter(step: PlanStep, steps: readonly PlanStep[]): WaitGroup[] {
       groups.set(key, group);
     }
   }
-  return [...groups.values()];
+  return withoutRepeats([...groups.values()]);
+}
+
+/** A later step that waits no longer than an earlier one already did adds nothing, unless it names a sign of its own. */
+function withoutRepeats(groups: readonly WaitGroup[]): WaitGroup[] {
+  return groups.filter(
+    ({ wait }, index) =>
+      !groups
+        .slice(0, index)
+        .some(
+          (earlier) =>
+            earlier.wait.minDays >= wait.minDays && (wait.sign === null || wait.sign === earlier.wait.sign),
+        ),
+  );
 }
 
 function waitParts({ wait, before }: WaitGroup, references: References): Part[] {

@@ -1,6 +1,4 @@
 /** What a person has answered: the values that questions take, and the three ways a question can stand. */
-import type { IsoDate } from '../base/dates.js';
-
 /** One piece of a lawn measured by itself; `minus` takes a bed away. Lengths in metres. */
 export type LawnPart = { readonly minus?: boolean } & (
   | { readonly shape: 'rectangle'; readonly lengthM: number; readonly widthM: number }
@@ -18,14 +16,3 @@ export const UNKNOWN = 'unknown';
 
 /** Question id to value, or to "unknown". */
 export type Answers = Readonly<Record<string, AnswerValue>>;
-
-/** What every question and plan is worked out for: the day is passed in, never read from a clock. */
-export interface Occasion {
-  readonly today: IsoDate;
-}
-
-/** Whether a question has a value that conditions may use. */
-export function isKnown(answers: Answers, questionId: string): boolean {
-  const value = Object.hasOwn(answers, questionId) ? answers[questionId] : undefined;
-  return value !== undefined && value !== UNKNOWN;
-}

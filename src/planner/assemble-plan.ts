@@ -141,6 +141,7 @@ function findingsOf(
       signsFor: signsFor.map(say),
       signsAgainst: signsAgainst.map(say),
       tellsApart: say(finding.tellsApart),
+      open,
       assumedSo: verdict === 'cannotTell' && holds(finding.when, assumedScope),
       sources: verdict === 'found' ? ledger.cite(finding.sources) : finding.sources,
     };

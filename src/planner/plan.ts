@@ -19,6 +19,8 @@ export interface PlanFinding {
   readonly signsFor: readonly string[];
   readonly signsAgainst: readonly string[];
   readonly tellsApart: string;
+  /** Questions that would settle it, while it cannot be told. */
+  readonly open: readonly string[];
   /** Whether the plan goes on as if it were so, on an assumption. */
   readonly assumedSo: boolean;
   readonly sources: readonly Citation[];
@@ -28,10 +30,10 @@ export interface PlanAmount {
   readonly id: string;
   readonly materialId: string;
   readonly title: string;
-  /** Null: to be read off the label; then `budget` may hold a printed range. */
+  /** Null: to be read off the label; then `range` may hold what printed rates would come to, for the purse only. */
   readonly amount: number | null;
   readonly unit: 'g' | 'mL' | 'L' | 'm2' | 'h' | 'each';
-  /** Least and most that the figures' ranges and the measuring allow; null with the amount. */
+  /** Least and most that the figures' ranges and the measuring allow. */
   readonly range: { readonly min: number; readonly max: number } | null;
   /** One line: the equation with the numbers in it. */
   readonly working: string;

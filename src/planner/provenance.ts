@@ -1,7 +1,7 @@
 /** Gathers what a plan leans on: figures used, and every source cited, numbered in order of first use. */
 import type { Pack } from '../rules/pack.js';
 import type { Citation } from '../rules/schema.js';
-import type { Plan, PlanFigure, PlanSource } from './plan.js';
+import type { PlanFigure, PlanSource } from './plan.js';
 
 export interface Ledger {
   readonly noteFigure: (id: string) => void;
@@ -43,5 +43,3 @@ export function openLedger(pack: Pack): Ledger {
       }),
   };
 }
-
-export type Provenance = Pick<Plan, 'figures' | 'sources'>;

@@ -17,6 +17,7 @@ export interface ScheduleStep {
   readonly notBefore?: IsoDate | undefined;
   /** Moved up to what follows it, so that a work day stays together. */
   readonly joinsNext: boolean;
+  readonly workHours: number;
 }
 
 export interface ScheduleWait {
@@ -45,8 +46,10 @@ export function schedule(input: {
   readonly startOn: IsoDate;
   readonly steps: readonly ScheduleStep[];
   readonly waits: readonly ScheduleWait[];
+  /** Hours that fit into one day; a longer step has a day of its own. */
+  readonly dayHours: number;
 }): Schedule {
-  const { startOn, steps, waits } = input;
+  const { startOn, steps, waits, dayHours } = input;
   const earliest = new Map<string, number>();
   for (const { id, notBefore } of steps) {
     earliest.set(id, notBefore === undefined ? 0 : Math.max(0, daysBetween(startOn, notBefore)));
@@ -72,33 +75,46 @@ export function schedule(input: {
   } while (moved.size > 0);
   return {
     possible: true,
-    placed: withLatest(startOn, steps, waits, joined(startOn, steps, waits, earliest)),
+    placed: withLatest(startOn, steps, waits, joined({ startOn, steps, waits, earliest, dayHours })),
   };
 }
 
 /**
- * Moves each joining step to the last fit day that its followers leave, the later steps first; others stay.
- * Where that would break a wait, as it can when a weekend stands between, everything stays where it was.
+ * Moves each joining step to the last fit day that its followers leave and that still has the hours for it,
+ * the later steps first; others stay. Where that would break a wait, everything stays where it was.
  */
-function joined(
-  startOn: IsoDate,
-  steps: readonly ScheduleStep[],
-  waits: readonly ScheduleWait[],
-  earliest: ReadonlyMap<string, number>,
-): ReadonlyMap<string, number> {
+function joined({
+  startOn,
+  steps,
+  waits,
+  earliest,
+  dayHours,
+}: {
+  readonly startOn: IsoDate;
+  readonly steps: readonly ScheduleStep[];
+  readonly waits: readonly ScheduleWait[];
+  readonly earliest: ReadonlyMap<string, number>;
+  readonly dayHours: number;
+}): ReadonlyMap<string, number> {
   const days = new Map(earliest);
   const at = (id: string): number => days.get(id) ?? 0;
-  for (const { id, nextFitDay, joinsNext } of laterFirst(steps, waits)) {
+  const hoursOn = new Map<number, number>();
+  const take = (day: number, hours: number): void => void hoursOn.set(day, (hoursOn.get(day) ?? 0) + hours);
+  for (const { id, joinsNext, workHours } of steps) if (!joinsNext) take(at(id), workHours);
+  for (const { id, nextFitDay, joinsNext, workHours } of laterFirst(steps, waits)) {
+    if (!joinsNext) continue;
     const limits = waits
       .filter(({ from, binds }) => from === id && binds)
       .map(({ to, minDays }) => at(to) - minDays);
-    if (!joinsNext || limits.length === 0) continue;
-    for (let day = Math.min(...limits); day > at(id); day--) {
+    const fits = (day: number): boolean => {
       const date = addDays(startOn, day);
-      if (nextFitDay(date) !== date) continue;
-      days.set(id, day);
-      break;
-    }
+      const taken = hoursOn.get(day) ?? 0;
+      return nextFitDay(date) === date && (taken === 0 || taken + workHours <= dayHours);
+    };
+    let day = limits.length === 0 ? at(id) : Math.max(at(id), Math.min(...limits));
+    while (day > at(id) && !fits(day)) day--;
+    days.set(id, day);
+    take(day, workHours);
   }
   const holds = waits.every(({ from, to, minDays, maxDays, binds }) => {
     if (!binds) return true;

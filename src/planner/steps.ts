@@ -3,6 +3,7 @@ import { addDays, daysBetween, type IsoDate } from '../base/dates.js';
 import { evaluate, type Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
 import type { Expression, Step } from '../rules/schema.js';
+import { hoursOf } from './amounts.js';
 import { dateOr, startOf } from './computed-facts.js';
 import { isSouthern, placeOf } from './place.js';
 import { type Placed, type Schedule, type ScheduleWait, schedule } from './schedule.js';
@@ -64,13 +65,20 @@ export function scheduleSteps(
   return schedule({
     startOn: startOf(answered(scope, 'startOn'), today),
     waits,
+    dayHours: dayHoursOf(pack),
     steps: pack.steps.map((step) => ({
       id: step.id,
       ...(active.has(step.id) ? fitDaysOf(step, season) : anyDay),
       joinsNext: active.has(step.id) && step.joinsNext === true,
+      workHours: active.has(step.id) ? hoursOf(step, scope).value : 0,
       notBefore: active.has(step.id) ? notBeforeOf(step, scope, today) : undefined,
     })),
   });
+}
+
+/** Hours of work in a day; without the figure nothing is parted. */
+function dayHoursOf(pack: Pack): number {
+  return pack.figureById.get('work-day-h')?.typical ?? Number.POSITIVE_INFINITY;
 }
 
 function notBeforeOf(step: Step, scope: Scope, today: IsoDate): IsoDate | undefined {

@@ -260,7 +260,6 @@ export type Question = z.infer<typeof questionSchema>;
 export type Fact = z.infer<typeof factSchema>;
 export type Finding = z.infer<typeof findingSchema>;
 export type AmountRule = z.infer<typeof amount>;
-export type WaitRule = z.infer<typeof wait>;
 export type Step = z.infer<typeof stepSchema>;
 export type Material = z.infer<typeof materialSchema>;
 export type Caution = z.infer<typeof cautionSchema>;

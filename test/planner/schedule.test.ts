@@ -11,7 +11,12 @@ import {
 import { type ScheduleStep, type ScheduleWait, schedule } from '../../src/planner/schedule.js';
 
 const start = parseIsoDate('2027-03-01');
-const anyDay = { nextFitDay: (date: IsoDate) => date, lastFitDay: () => undefined, joinsNext: false };
+const anyDay = {
+  nextFitDay: (date: IsoDate) => date,
+  lastFitDay: () => undefined,
+  joinsNext: false,
+  workHours: 0,
+};
 const step = (id: string, more: Partial<ScheduleStep> = {}): ScheduleStep => ({ id, ...anyDay, ...more });
 const wait = (from: string, to: string, minDays: number, maxDays?: number): ScheduleWait => ({
   from,
@@ -29,6 +34,7 @@ function dayOf(result: ReturnType<typeof schedule>, id: string): number {
 describe('schedule', () => {
   it('starts what waits for nothing on the first day and the rest after its waits', () => {
     const result = schedule({
+      dayHours: 6,
       startOn: start,
       steps: ['a', 'b', 'c'].map((id) => step(id)),
       waits: [wait('a', 'b', 14), wait('b', 'c', 1)],
@@ -39,14 +45,19 @@ describe('schedule', () => {
   // Dechter, Meiri, Pearl 1991: a net is inconsistent exactly when its distance graph has a negative cycle; 10 - 7 - 7 < 0.
   it('finds no dates for A to B at least 7, B to C at least 7, A to C at most 10', () => {
     const waits = [wait('a', 'b', 7), wait('b', 'c', 7), wait('a', 'c', 0, 10)];
-    expect(schedule({ startOn: start, steps: ['a', 'b', 'c'].map((id) => step(id)), waits }).possible).toBe(
-      false,
-    );
+    expect(
+      schedule({ dayHours: 6, startOn: start, steps: ['a', 'b', 'c'].map((id) => step(id)), waits }).possible,
+    ).toBe(false);
   });
 
   it('finds the one solution when A to C may take 14', () => {
     const waits = [wait('a', 'b', 7), wait('b', 'c', 7), wait('a', 'c', 0, 14)];
-    const result = schedule({ startOn: start, steps: ['a', 'b', 'c'].map((id) => step(id)), waits });
+    const result = schedule({
+      dayHours: 6,
+      startOn: start,
+      steps: ['a', 'b', 'c'].map((id) => step(id)),
+      waits,
+    });
     expect(['a', 'b', 'c'].map((id) => dayOf(result, id))).toEqual([0, 7, 14]);
   });
 
@@ -54,6 +65,7 @@ describe('schedule', () => {
     const window = { from: '04-01', until: '05-31' };
     const sow = step('sow', { nextFitDay: (date) => nextDateInWindow(date, window) });
     const result = schedule({
+      dayHours: 6,
       startOn: start,
       steps: [step('rake'), sow],
       waits: [wait('rake', 'sow', 0, 2)],
@@ -65,6 +77,7 @@ describe('schedule', () => {
     const window = { from: '04-01', until: '05-31' };
     const sow = step('sow', { nextFitDay: (date) => nextDateInWindow(date, window) });
     const result = schedule({
+      dayHours: 6,
       startOn: start,
       steps: [step('rake', { joinsNext: true }), sow],
       waits: [wait('rake', 'sow', 0)],
@@ -72,8 +85,26 @@ describe('schedule', () => {
     expect(dayOf(result, 'rake')).toBe(31);
   });
 
+  it('gives a long day to the day before when the hours do not fit', () => {
+    const window = { from: '04-01', until: '05-31' };
+    const sow = step('sow', { nextFitDay: (date) => nextDateInWindow(date, window), workHours: 3 });
+    const steps = [
+      step('fork', { joinsNext: true, workHours: 2 }),
+      step('bed', { joinsNext: true, workHours: 3 }),
+      sow,
+    ];
+    const result = schedule({
+      dayHours: 6,
+      startOn: start,
+      steps,
+      waits: [wait('fork', 'bed', 0), wait('bed', 'sow', 0)],
+    });
+    expect(['fork', 'bed', 'sow'].map((id) => dayOf(result, id))).toEqual([30, 31, 31]);
+  });
+
   it('holds a step back until a date from outside', () => {
     const result = schedule({
+      dayHours: 6,
       startOn: start,
       steps: [step('sow', { notBefore: addDays(start, 30) })],
       waits: [],
@@ -108,7 +139,7 @@ describe('schedule', () => {
         const steps = ids.map((id, index) =>
           step(id, index === windowed ? { nextFitDay: (date) => nextDateInWindow(date, window) } : {}),
         );
-        const result = schedule({ startOn: start, steps, waits: net });
+        const result = schedule({ dayHours: 6, startOn: start, steps, waits: net });
         if (!result.possible) return;
         for (const { from, to, minDays, maxDays } of net) {
           const gap = dayOf(result, to) - dayOf(result, from);

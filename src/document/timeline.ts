@@ -1,0 +1,60 @@
+/** A drawing of the job in plain text: a row for each step, a column for each week, the months above. */
+import type { Code } from 'mdast';
+import { addDays, daysBetween, type IsoDate, monthName, monthOf } from '../base/dates.js';
+import type { PlanStep } from '../planner/plan.js';
+import { said } from './words.js';
+
+const DAYS_PER_COLUMN = 7;
+/** Wider than this, a column stands for more than a week, so that the drawing fits a narrow page. */
+const MOST_COLUMNS = 40;
+const TITLE_WIDTH = 24;
+const NAME_WIDTH = 3;
+
+/** The drawing as a code block; nothing for a single step. */
+export function timelineOf(steps: readonly PlanStep[]): Code[] {
+  const first = steps[0]?.startOn;
+  if (first === undefined || steps.length < 2) return [];
+  const last =
+    steps
+      .map(({ endOn }) => endOn)
+      .sort()
+      .at(-1) ?? first;
+  const weeks = Math.floor(daysBetween(first, last) / DAYS_PER_COLUMN) + 1;
+  const perColumn = DAYS_PER_COLUMN * Math.ceil(weeks / MOST_COLUMNS);
+  const columns = Math.floor(daysBetween(first, last) / perColumn) + 1;
+  const columnOf = (date: IsoDate): number => Math.floor(daysBetween(first, date) / perColumn);
+  const rows = steps.map(({ title, startOn, endOn }, index) => {
+    const [from, until] = [columnOf(startOn), columnOf(endOn)];
+    const bar = Array.from({ length: columns }, (_, column) =>
+      column >= from && column <= until ? '#' : '.',
+    );
+    return `${nameOf(index + 1, title)} ${bar.join('')}`;
+  });
+  const scale =
+    perColumn === DAYS_PER_COLUMN
+      ? 'one column a week'
+      : `one column for ${perColumn / DAYS_PER_COLUMN} weeks`;
+  const value = [`${' '.repeat(TITLE_WIDTH)} ${monthsAbove(first, columns, perColumn)}`, ...rows, scale].join(
+    '\n',
+  );
+  return [{ type: 'code', lang: 'text', value }];
+}
+
+/** Short month names over the column in which each month is first seen; one that would touch its neighbour is left out. */
+function monthsAbove(first: IsoDate, columns: number, perColumn: number): string {
+  let line = '';
+  let shown = 0;
+  for (let column = 0; column < columns; column++) {
+    const month = monthOf(addDays(first, column * perColumn));
+    if (month !== shown && line.length <= column && columns - column >= NAME_WIDTH) {
+      line = `${line.padEnd(column)}${monthName(month).slice(0, NAME_WIDTH)} `;
+      shown = month;
+    }
+  }
+  return line.trimEnd();
+}
+
+function nameOf(number: number, title: string): string {
+  const name = `${number}. ${said(title)}`;
+  return (name.length > TITLE_WIDTH ? `${name.slice(0, TITLE_WIDTH - 1)}\u2026` : name).padEnd(TITLE_WIDTH);
+}
