@@ -53,7 +53,10 @@ function requireNoRepeats(pointsM: readonly PointM[]): void {
   });
 }
 
-/** Neighbouring sides need no look: one that runs back along the other puts its far end on it, and the side after. */
+/**
+ * Looks at every two sides that share no corner. Two that share one need no look: where one runs back along the
+ * other, the side after it starts on that other side, and three points on one line enclose no area.
+ */
 function requireSimple(corners: readonly PointM[], pointsM: readonly PointM[]): void {
   const count = corners.length;
   for (let first = 0; first < count; first += 1) {
