@@ -17,7 +17,9 @@ export function glanceSection({ steps, madeOn }: Plan, references: References): 
   return [
     heading(2, 'The whole job at a glance'),
     paragraph(
-      `${counted(steps.length, 'step')}, ${totalWork(steps)} in all.`,
+      hoursOf(steps) > 0
+        ? `${counted(steps.length, 'step')}, ${totalWork(steps)} in all.`
+        : `${counted(steps.length, 'step')}.`,
       references.year === yearOf(madeOn) ? '' : `Days without a year are in ${references.year}.`,
     ),
     ...timelineOf(steps),
@@ -27,9 +29,12 @@ export function glanceSection({ steps, madeOn }: Plan, references: References): 
 
 /** `about 14 h of work`, over every step. */
 export function totalWork(steps: readonly PlanStep[]): string {
-  const totalHours = steps.reduce((sum, { workHours }) => sum + workHours, 0);
+  const totalHours = hoursOf(steps);
   return totalHours > 0 ? `${aboutHours(totalHours)} of work` : 'no work';
 }
+
+const hoursOf = (steps: readonly PlanStep[]): number =>
+  steps.reduce((sum, { workHours }) => sum + workHours, 0);
 
 function row(
   step: PlanStep,

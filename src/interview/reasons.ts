@@ -104,6 +104,7 @@ function answerClause(name: string, outcome: Outcome, pack: Pack): string[] {
 
 function limitWords(name: string, limit: Known, pack: Pack): string {
   const question = pack.questionById.get(name);
+  if (question?.kind === 'days-ago') return numberWords(limit.value, 'd');
   return question === undefined
     ? numberWords(limit.value, pack.factById.get(name.slice('facts.'.length))?.unit)
     : showAnswer(question, limit.value);

@@ -21,7 +21,7 @@ import type { Plan, PlanCaution, PlanFinding, PlanStep } from './plan.js';
 import { type Ledger, openLedger } from './provenance.js';
 import type { Placed } from './schedule.js';
 import { shoppingOf } from './shopping.js';
-import { activeSteps, answered, daysOf, holds, scheduleSteps, seasonWaitOf } from './steps.js';
+import { activeSteps, answered, daysOf, holds, moreDaysOf, scheduleSteps, seasonWaitOf } from './steps.js';
 import { type Say, sayer } from './texts.js';
 import { scopeFor } from './working-scope.js';
 
@@ -171,7 +171,7 @@ function planStep(step: Step, { pack, scope, placed, active, say, ledger }: Step
     id: step.id,
     title: step.title,
     startOn,
-    endOn: addDays(startOn, daysOf(step.lastsDays, scope) ?? 0),
+    endOn: addDays(startOn, Math.max(daysOf(step.lastsDays, scope) ?? 0, moreDaysOf(step, pack, scope))),
     earliestOn: startOn,
     latestOn: latestOn ?? null,
     after: step.after

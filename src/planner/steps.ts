@@ -41,24 +41,47 @@ export function answered(scope: Scope, name: string): unknown {
   return outcome.known ? outcome.value : undefined;
 }
 
-/** Dates of all active steps; inactive ones only carry the order through. */
+/**
+ * Dates of all active steps; inactive ones only carry the order through.
+ * Work that takes more than a day holds up what comes after it; a lawn too large for that inside its waits and
+ * season is worked part by part instead, each part in the same order.
+ */
 export function scheduleSteps(
   pack: Pack,
   scope: Scope,
   today: IsoDate,
   season = seasonOf(pack, scope),
 ): Schedule {
+  const stepByStep = scheduleOf(pack, scope, today, { season, partByPart: false });
+  return stepByStep.possible ? stepByStep : scheduleOf(pack, scope, today, { season, partByPart: true });
+}
+
+function scheduleOf(
+  pack: Pack,
+  scope: Scope,
+  today: IsoDate,
+  { season, partByPart }: { readonly season: Season; readonly partByPart: boolean },
+): Schedule {
   const active = new Set(activeSteps(pack, scope).map(({ id }) => id));
   const anyDay = { nextFitDay: (date: IsoDate) => date, lastFitDay: () => undefined };
+  const spans = new Map(
+    pack.steps.map((step) => [
+      step.id,
+      active.has(step.id) && !partByPart ? moreDaysOf(step, pack, scope) : 0,
+    ]),
+  );
   const waits: ScheduleWait[] = pack.steps.flatMap((step) =>
     step.after.map((wait) => {
-      const counts = active.has(step.id) && active.has(wait.step);
+      const binds = active.has(step.id) && active.has(wait.step);
+      const maxDays = binds ? daysOf(wait.maxDays, scope) : undefined;
+      // A wait counts from the last day of the work before it; what must follow at once goes on part by part.
+      const span = maxDays === undefined ? (spans.get(wait.step) ?? 0) : 0;
       return {
         from: wait.step,
         to: step.id,
-        minDays: counts ? (daysOf(wait.minDays, scope) ?? 0) : 0,
-        maxDays: counts ? daysOf(wait.maxDays, scope) : undefined,
-        binds: counts,
+        minDays: binds ? (daysOf(wait.minDays, scope) ?? 0) + span : 0,
+        maxDays,
+        binds,
       };
     }),
   );
@@ -74,6 +97,11 @@ export function scheduleSteps(
       notBefore: active.has(step.id) ? notBeforeOf(step, scope, today) : undefined,
     })),
   });
+}
+
+/** Days that the work of a step goes on after its first, because it is more than fits into one. */
+export function moreDaysOf(step: Step, pack: Pack, scope: Scope): number {
+  return Math.max(0, Math.ceil(hoursOf(step, scope).value / dayHoursOf(pack)) - 1);
 }
 
 /** Hours of work in a day; without the figure nothing is parted. */
