@@ -1,5 +1,0 @@
-import { defineConfig } from 'vitest/config';
-
-export default defineConfig({
-  test: { include: ['test/**/*.test.ts'], environment: 'node', testTimeout: 120_000 },
-});
