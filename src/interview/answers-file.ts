@@ -129,7 +129,8 @@ function faultsTogether(answers: Readonly<Record<string, AnswerValue>>): string[
   }
   const cover = ['mossFraction', 'weedFraction', 'bareFraction'].map((id) => answers[id]);
   const sum = cover.reduce<number>((total, value) => total + (typeof value === 'number' ? value : 0), 0);
-  if (sum > 1 + 1e-9) {
+  // Three shares of a third each come to a hair over the whole in binary.
+  if (Number(sum.toPrecision(10)) > 1) {
     faults.push(
       `"mossFraction", "weedFraction" and "bareFraction" add up to ${Number(sum.toPrecision(3))}. They are shares of the same lawn and cannot pass 1.`,
     );
@@ -140,7 +141,9 @@ function faultsTogether(answers: Readonly<Record<string, AnswerValue>>): string[
 const isObject = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 
+const LONGEST_SHOWN = 60;
+
 function shorten(value: unknown): string {
   const text = JSON.stringify(value) ?? 'missing';
-  return text.length > 60 ? `${text.slice(0, 57)}...` : text;
+  return text.length > LONGEST_SHOWN ? `${text.slice(0, LONGEST_SHOWN)}...` : text;
 }

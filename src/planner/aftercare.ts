@@ -10,6 +10,7 @@ import { answered, holds } from './steps.js';
 import type { Say } from './texts.js';
 
 const DAYS_PER_WEEK = 7;
+const MINUTES_PER_HOUR = 60;
 
 export function wateringOf(
   pack: Pack,
@@ -63,7 +64,7 @@ function meansOf(
   const efficiency = watering === 'sprinkler' ? scope('figures.sprinkler-efficiency') : undefined;
   if (efficiency !== undefined) note('sprinkler-efficiency');
   const share = efficiency?.known === true ? (efficiency.value as number) : 1;
-  const hours = litresPerDay / share / (flow.value as number) / 60;
+  const hours = litresPerDay / share / (flow.value as number) / MINUTES_PER_HOUR;
   return `${aboutHours(hours)} of ${watering} a day${each}`;
 }
 

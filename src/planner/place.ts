@@ -8,6 +8,8 @@ export interface Place {
   readonly station: { readonly name: string; readonly km: number } | undefined;
 }
 
+const POLE_DEG = 90;
+const DATE_LINE_DEG = 180;
 const PAIR = /^\s*(-?\d+(?:\.\d+)?)\s*(?:[,;]\s*|\s+)(-?\d+(?:\.\d+)?)\s*$/;
 
 /** The place, or undefined when the words name no station and hold no pair of degrees. */
@@ -18,7 +20,8 @@ export function placeOf(typed: string, climate: Climate): Place | undefined {
   const pair = PAIR.exec(typed);
   if (pair === null) return undefined;
   const position = { latitudeDeg: Number(pair[1]), longitudeDeg: Number(pair[2]) };
-  if (Math.abs(position.latitudeDeg) > 90 || Math.abs(position.longitudeDeg) > 180) return undefined;
+  if (Math.abs(position.latitudeDeg) > POLE_DEG || Math.abs(position.longitudeDeg) > DATE_LINE_DEG)
+    return undefined;
   const nearest = nearestStation(position, climate.stations);
   const name = climate.stations[nearest.index]?.name;
   return { position, station: name === undefined ? undefined : { name, km: nearest.distanceKm } };

@@ -66,12 +66,14 @@ function windowsOf(step: Step, season: Season): readonly YearlyWindow[] | undefi
     : windows;
 }
 
+const MONTHS_PER_YEAR = 12;
+const MONTH_ENDS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+
 /** The same place in the season on the other half of the earth; the end of a month stays its end. */
 export function halfYearOn(monthDay: string): string {
   const [month, day] = monthDay.split('-').map(Number) as [number, number];
-  const shifted = ((month + 5) % 12) + 1;
-  const last = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
-  const isMonthEnd = day >= (last[month - 1] as number);
-  const moved = isMonthEnd ? (last[shifted - 1] as number) : Math.min(day, last[shifted - 1] as number);
+  const shifted = ((month - 1 + MONTHS_PER_YEAR / 2) % MONTHS_PER_YEAR) + 1;
+  const isMonthEnd = day >= (MONTH_ENDS[month - 1] as number);
+  const moved = isMonthEnd ? (MONTH_ENDS[shifted - 1] as number) : Math.min(day, last[shifted - 1] as number);
   return `${String(shifted).padStart(2, '0')}-${String(moved).padStart(2, '0')}`;
 }
