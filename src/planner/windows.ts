@@ -74,6 +74,8 @@ export function halfYearOn(monthDay: string): string {
   const [month, day] = monthDay.split('-').map(Number) as [number, number];
   const shifted = ((month - 1 + MONTHS_PER_YEAR / 2) % MONTHS_PER_YEAR) + 1;
   const isMonthEnd = day >= (MONTH_ENDS[month - 1] as number);
-  const moved = isMonthEnd ? (MONTH_ENDS[shifted - 1] as number) : Math.min(day, last[shifted - 1] as number);
+  const moved = isMonthEnd
+    ? (MONTH_ENDS[shifted - 1] as number)
+    : Math.min(day, MONTH_ENDS[shifted - 1] as number);
   return `${String(shifted).padStart(2, '0')}-${String(moved).padStart(2, '0')}`;
 }

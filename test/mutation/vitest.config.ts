@@ -1,0 +1,14 @@
+import { defineConfig } from 'vitest/config';
+
+/** The tests that look at equations and rules directly; a mutant must not live until a journey happens to fail. */
+export default defineConfig({
+  test: {
+    include: [
+      'test/agronomy/**/*.test.ts',
+      'test/published/**/*.test.ts',
+      'test/rules/**/*.test.ts',
+      'test/diagnosis/**/*.test.ts',
+    ],
+    testTimeout: 120_000,
+  },
+});
