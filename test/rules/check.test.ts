@@ -1,0 +1,166 @@
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { PROGRAM_SIDE } from '../../src/planner/program-side.js';
+import { checkPack } from '../../src/rules/check.js';
+import type { PackData } from '../../src/rules/pack.js';
+import { explain, type RuleProblem } from '../../src/rules/problem.js';
+import { readPack } from '../../src/rules/read.js';
+
+type Json = Record<string, unknown>;
+
+/** Problems of a copy of the bundled rules with one file changed. */
+function problemsWith(file: string, change: (content: never) => unknown): readonly RuleProblem[] {
+  const folder = mkdtempSync(join(tmpdir(), 'seedbed-rules-'));
+  try {
+    cpSync('rules', folder, { recursive: true });
+    const path = join(folder, file);
+    const changed = change(JSON.parse(readFileSync(path, 'utf8')) as never);
+    if (changed === undefined) rmSync(path);
+    else writeFileSync(path, typeof changed === 'string' ? changed : JSON.stringify(changed));
+    const { data, problems, fileOf } = readPack(folder);
+    return data === undefined ? problems : checkPack(data, PROGRAM_SIDE, fileOf);
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
+}
+
+/** One sentence for each problem, joined. */
+const told = (problems: readonly RuleProblem[]): string => problems.map(explain).join('\n');
+const withField = (field: string, value: unknown) => (record: Json) => ({ ...record, [field]: value });
+
+describe('the bundled rules', () => {
+  it('have no problem', () => {
+    const { data, problems, fileOf } = readPack('rules');
+    expect(told(problems)).toBe('');
+    expect(told(checkPack(data as PackData, PROGRAM_SIDE, fileOf))).toBe('');
+  });
+});
+
+describe('a broken pack', () => {
+  it.each<[string, string, (content: never) => unknown, string, RegExp]>([
+    ['broken JSON', 'pack.json', () => '{', 'not-json', /^pack\.json: this is not JSON/],
+    [
+      'a missing file',
+      'verdicts.json',
+      () => undefined,
+      'missing-file',
+      /^verdicts\.json: the file is missing/,
+    ],
+    [
+      'a wrong shape',
+      'findings/mossy.json',
+      withField('leadsTo', 'scarify'),
+      'shape',
+      /^findings\/mossy\.json at \/leadsTo/,
+    ],
+    ['a stray key', 'findings/mossy.json', withField('note', 'x'), 'shape', /note/],
+    [
+      'an unknown source',
+      'findings/mossy.json',
+      withField('sources', [{ id: 'umn-renovating-law', at: 'x' }]),
+      'unknown-id',
+      /no source "umn-renovating-law"\. Did you mean "umn-renovating-lawn"\?/,
+    ],
+    [
+      'an unknown step',
+      'findings/mossy.json',
+      withField('leadsTo', ['scarfy']),
+      'unknown-id',
+      /no step "scarfy"\. Did you mean "scarify"\?/,
+    ],
+    [
+      'an unknown caution',
+      'steps/cut.json',
+      withField('cautions', ['mower-hand']),
+      'unknown-id',
+      /no caution "mower-hand"/,
+    ],
+    [
+      'an unknown formula',
+      'steps/cut.json',
+      withField('labour', { formula: 'machine-hour', inputs: {} }),
+      'unknown-id',
+      /no formula "machine-hour"/,
+    ],
+    [
+      'a formula without an input',
+      'steps/cut.json',
+      withField('labour', { formula: 'hand-hours', inputs: {} }),
+      'unknown-id',
+      /no input "areaM2"/,
+    ],
+    [
+      'an unknown name in a condition',
+      'findings/mossy.json',
+      withField('when', { '>=': [{ var: 'mosFraction' }, 0] }),
+      'unknown-name',
+      /reads "mosFraction".*Did you mean "mossFraction"\?/,
+    ],
+    [
+      'a slot that names nothing',
+      'steps/fork.json',
+      withField('purpose', 'Push it in {figures.fork-dept-mm}.'),
+      'unknown-name',
+      /fork-dept-mm.*Did you mean "figures\.fork-depth-mm"\?/,
+    ],
+    [
+      'a finding that rests on itself',
+      'findings/mossy.json',
+      withField('when', { var: 'findings.mossy' }),
+      'circle',
+      /findings\.mossy -> findings\.mossy/,
+    ],
+    ['an id used twice', 'steps/cut.json', withField('id', 'clear'), 'twice', /"clear" is already in/],
+  ])('%s is told with file and remedy', (_, file, change, code, says) => {
+    const problems = problemsWith(file, change);
+    expect(problems.map((problem) => problem.code)).toContain(code);
+    expect(told(problems)).toMatch(says);
+  });
+
+  it('tells a published figure without a source', () => {
+    const problems = problemsWith('figures/cover.json', (figures: Json[]) => [
+      { ...figures[0], sources: [] },
+      ...figures.slice(1),
+    ]);
+    expect(told(problems)).toContain('a published figure needs a source');
+  });
+
+  it('tells a figure whose typical value lies outside its range', () => {
+    const problems = problemsWith('figures/cover.json', (figures: Json[]) => [
+      { ...figures[0], typical: 99 },
+      ...figures.slice(1),
+    ]);
+    expect(told(problems)).toContain('must lie inside the range');
+  });
+
+  it('tells a deciding question that assumes nothing', () => {
+    const problems = problemsWith('questions/look.json', (questions: Json[]) =>
+      questions.map((question) =>
+        question.id === 'mossFraction'
+          ? { ...question, dontKnow: { ...(question.dontKnow as Json), assume: null } }
+          : question,
+      ),
+    );
+    expect(problems.map(({ code }) => code)).toContain('unassumed');
+    expect(told(problems)).toContain('"mossFraction"');
+  });
+
+  it('tells a source that nobody cites', () => {
+    const problems = problemsWith('sources.json', (sources: Json[]) => [
+      ...sources,
+      { ...sources[0], id: 'nobody-cites-this' },
+    ]);
+    expect(told(problems)).toContain('nothing uses the source "nobody-cites-this"');
+  });
+
+  it('tells everything at once', () => {
+    const problems = problemsWith('findings/mossy.json', (finding: Json) => ({
+      ...finding,
+      leadsTo: ['scarfy'],
+      sources: [{ id: 'no-such', at: 'x' }],
+    }));
+    expect(problems.filter(({ code }) => code === 'unknown-id').length).toBe(2);
+  });
+});
