@@ -42,6 +42,11 @@ function headings(plan: Plan): { depth: number; words: string }[] {
   );
 }
 
+/** A drawing in a code block is lined up with spaces, so it is no prose. */
+function withoutCode(markdown: string): string {
+  return markdown.replace(/^(`{3,})text\n[\s\S]*?\n\1$/gm, '');
+}
+
 function wordsOf(node: Nodes): string {
   if ('value' in node) return node.value;
   return 'children' in node ? node.children.map(wordsOf).join('') : '';
@@ -76,7 +81,9 @@ describe.each(plans)('%s as Markdown', (_, plan) => {
 
   it('has no line that only ends a table cell, no double space in prose and one newline at the end', () => {
     expect(markdown).toMatch(/[^\n]\n$/);
-    const prose = markdown.split('\n').filter((line) => !line.startsWith('|'));
+    const prose = withoutCode(markdown)
+      .split('\n')
+      .filter((line) => !line.startsWith('|'));
     expect(prose.filter((line) => /\S {2,}/.test(line) || / [.,;]/.test(line) || /\.\./.test(line))).toEqual(
       [],
     );
@@ -89,6 +96,20 @@ describe.each(plans)('%s as Markdown', (_, plan) => {
       expect(next).toBeDefined();
       if (next?.type === 'heading') expect(next.depth).toBeGreaterThan(node.depth);
     }
+  });
+});
+
+describe('the drawing in the document', () => {
+  it('is the only code block, and stands before the table of the whole job', () => {
+    const { children } = documentOf(samplePlan);
+    const drawings = children.filter(({ type }) => type === 'code');
+    expect(drawings).toHaveLength(1);
+    expect(children[children.findIndex(({ type }) => type === 'code') + 1]?.type).toBe('table');
+    // The drawing has runs of spaces that the prose may not have, so leaving it out has to make a difference.
+    const markdown = markdownOf(documentOf(samplePlan));
+    expect(markdown).toMatch(/moss {2,}#/);
+    expect(withoutCode(markdown)).not.toMatch(/moss {2,}#/);
+    expect(withoutCode(markdown)).toContain('## Before you start');
   });
 });
 

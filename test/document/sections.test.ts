@@ -1,8 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { parseIsoDate } from '../../src/base/dates.js';
 import { assumptionsSection } from '../../src/document/assumptions-section.js';
-import { cautionLines, cautionsSection } from '../../src/document/cautions-section.js';
-import { findingsSection } from '../../src/document/findings-section.js';
 import { glanceSection } from '../../src/document/glance-section.js';
 import { bullets, heading, paragraph, strong, table } from '../../src/document/nodes.js';
 import { referencesOf } from '../../src/document/references.js';
@@ -34,65 +32,25 @@ describe('the title', () => {
   });
 });
 
-describe('findings', () => {
-  it('come likely first, with the hand test for what is only possible', () => {
-    expect(findingsSection(samplePlan, references)).toEqual([
-      heading(2, 'What is wrong'),
-      paragraph(
-        strong('Moss has taken over: likely.'),
-        'Moss covers 40 % of the ground. Seed that lands on moss never reaches the soil (source 1).',
-      ),
-      paragraph(
-        strong('The grass is thin: possible.'),
-        'You can see soil in places. Weeds come up in gaps. Signs for it: bare ground is 10 %.',
-        'Signs against it: it was cut yesterday. To be surer: count the hits of a pin at fifty points.',
-      ),
-      paragraph('Looked for and not found: the place is too dark.'),
-      heading(3, 'What I cannot tell yet'),
-      paragraph('The plan goes on as if this were so:'),
-      bullets([
-        [
-          strong('The soil is compacted.'),
-          'It has not rained for 31 days, so the screwdriver proves nothing.',
-          'To settle it: push the screwdriver in again two days after rain.',
-        ],
-      ]),
-    ]);
-  });
-
-  it('that nothing points to are named in short, others with what would settle them', () => {
-    const [open] = samplePlan.findings;
-    if (open === undefined) throw new Error('the sample plan has findings');
-    const plain = { ...open, assumedSo: false, because: 'Not answered: soil' };
-    const findings = [plain, { ...plain, signsFor: ['It is hard'] }];
-    expect(findingsSection({ ...samplePlan, findings }, references).slice(3)).toEqual([
-      paragraph('There is a sign of this, but the plan goes on as if it were not so:'),
-      bullets([
-        [
-          strong('The soil is compacted.'),
-          'Not answered: soil. Signs for it: it is hard.',
-          'To settle it: push the screwdriver in again two days after rain.',
-        ],
-      ]),
-      paragraph('Nothing points to this, and the plan goes on as if it were not so:'),
-      bullets([[strong('The soil is compacted.'), 'Not answered: soil.']]),
-    ]);
-  });
-
-  it('say so when nothing is certain', () => {
-    const findings = samplePlan.findings.filter(({ verdict }) => verdict !== 'found');
-    const [, second] = findingsSection({ ...samplePlan, findings }, references);
-    expect(second).toEqual(paragraph('Nothing for certain, from the answers given.'));
-  });
-});
-
-describe('the table at a glance', () => {
+describe('the job at a glance', () => {
   const tableOf = (plan: typeof samplePlan) => glanceSection(plan, references).at(-1);
 
-  it('has a row a step with days, latest start and work', () => {
+  it('has a drawing, then a table with a row a step: days, latest start and work', () => {
     expect(glanceSection(samplePlan, references)).toEqual([
       heading(2, 'The whole job at a glance'),
       paragraph('3 steps, about 5 h 15 min of work in all.'),
+      // Weeks from 13 March: 13, 20 and 27 March, 3 April.
+      {
+        type: 'code',
+        lang: 'text',
+        value: [
+          '                         Mar',
+          '1. Treat the moss        #...',
+          '2. Scarify               ..#.',
+          '3. Sow the seed          ...#',
+          'one column a week',
+        ].join('\n'),
+      },
       table(
         ['Step', 'When', 'Start at the latest', 'Work'],
         [
@@ -104,6 +62,26 @@ describe('the table at a glance', () => {
     ]);
   });
 
+  it('has no drawing for a single step', () => {
+    const nodes = glanceSection({ ...samplePlan, steps: [sow] }, references);
+    expect(nodes.map(({ type }) => type)).toEqual(['heading', 'paragraph', 'table']);
+  });
+
+  it('has an empty cell for a step without work, and no sum where no step has any', () => {
+    const idle = { ...sow, title: 'Keep off', workHours: 0, latestOn: null };
+    expect(tableOf({ ...samplePlan, steps: [{ ...sow, latestOn: null }, idle] })).toEqual(
+      table(
+        ['Step', 'When', 'Work'],
+        [
+          ['1. Sow the seed', 'Saturday 3 April', 'about 45 min'],
+          ['2. Keep off', 'Saturday 3 April', ''],
+        ],
+      ),
+    );
+    const [, lead] = glanceSection({ ...samplePlan, steps: [idle, idle] }, references);
+    expect(lead).toEqual(paragraph('2 steps.'));
+  });
+
   it('drops the latest start when no step has one', () => {
     expect(tableOf({ ...samplePlan, steps: [{ ...sow, latestOn: null }] })).toEqual(
       table(['Step', 'When', 'Work'], [['1. Sow the seed', 'Saturday 3 April', 'about 45 min']]),
@@ -113,47 +91,12 @@ describe('the table at a glance', () => {
   it('leaves out the year of most steps, and says so where the plan was made in another', () => {
     const wait = { ...sow, title: 'Wait', startOn: parseIsoDate('2026-12-25'), latestOn: null, workHours: 0 };
     const plan = { ...samplePlan, madeOn: parseIsoDate('2026-12-01'), steps: [wait, ...samplePlan.steps] };
-    const [, lead, dates] = glanceSection(plan, referencesOf(plan));
+    const [, lead, drawing, dates] = glanceSection(plan, referencesOf(plan));
+    expect(drawing?.type).toBe('code');
     expect(lead).toEqual(
       paragraph('4 steps, about 5 h 15 min of work in all. Days without a year are in 2027.'),
     );
     expect(JSON.stringify(dates)).toContain('Friday 25 December 2026 to Saturday 3 April"');
-  });
-});
-
-describe('cautions', () => {
-  it('stand once in full, worst first', () => {
-    expect(cautionsSection(samplePlan, references)).toEqual([
-      heading(2, 'Before you start'),
-      heading(3, 'Danger'),
-      bullets([
-        [
-          strong('The label is the law: read it first.'),
-          'Wear what it asks for (assumption, source 2). Steps 1 and 2.',
-        ],
-      ]),
-      heading(3, 'Warnings'),
-      bullets([
-        [
-          strong('Keep pets and children off until it is dry.'),
-          'The label’s own time counts if it is longer (source 1). Step 1.',
-        ],
-      ]),
-      heading(3, 'Good to know'),
-      bullets([
-        [
-          strong('Iron stains paving for good.'),
-          'Sweep dry granules off before they get wet (common practice). Step 1.',
-        ],
-      ]),
-    ]);
-  });
-
-  it('are one short line in a step, danger first, and only its own', () => {
-    expect(cautionLines(['iron-stains', 'read-label'], samplePlan.cautions)).toEqual([
-      [strong('Danger.'), 'The label is the law: read it first.'],
-      [strong('Note.'), 'Iron stains paving for good.'],
-    ]);
   });
 });
 

@@ -33,7 +33,6 @@ describe('a step', () => {
       bullets([
         [strong('Danger.'), 'The label is the law: read it first.'],
         [strong('Warning.'), 'Keep pets and children off until it is dry.'],
-        [strong('Note.'), 'Iron stains paving for good.'],
       ]),
       paragraph(strong('Have ready.'), 'Knapsack sprayer, 5 L; gloves.'),
       paragraph(strong('How.')),
@@ -41,10 +40,7 @@ describe('a step', () => {
         ['Sweep the paving dry and cover the first slab row.'],
         ['Spray load by load, walking slowly.'],
       ]),
-      paragraph(
-        strong('How much.'),
-        'Moss killer: 840 mL (780 to 900 mL). 84 m² × 10 mL = 840 mL (from the label).',
-      ),
+      paragraph(strong('How much.'), 'Moss killer: 840 mL. 84 m² × 10 mL = 840 mL (from the label).'),
       paragraph('Moss killer in 2 loads:'),
       table(
         ['Load', 'Water', 'Product'],
@@ -98,6 +94,21 @@ describe('amounts', () => {
     expect(nodes).toEqual([paragraph(strong('How much.'), 'Starter feed: read it off the label.')]);
   });
 
+  it.each(['published', 'common-practice', 'assumption'] as const)(
+    'of basis %s have their range',
+    (basis) => {
+      const words = JSON.stringify(amountNodes([{ ...mossKiller, basis }], references));
+      expect(words).toContain('Moss killer: 840 mL (780 to 900 mL). 84 m²');
+    },
+  );
+
+  it('from a label have no range, which could be read as leave to use more', () => {
+    const words = JSON.stringify(amountNodes([mossKiller, seed], references));
+    expect(words).toContain('Moss killer: 840 mL. 84 m²');
+    expect(words).not.toMatch(/\b(?:780|900)\b/);
+    expect(words).toContain('Hard-wearing seed: 2.52 kg (1.68 to 3.36 kg).');
+  });
+
   it('put equal loads in one row and count on from there', () => {
     const loads = [
       { count: 4, waterL: 10, product: 1, unit: 'g' },
@@ -145,6 +156,45 @@ describe('waits', () => {
         ['At least 30 days before step 3, sow the seed. Longer.'],
       ]),
     ]);
+  });
+
+  const sign = 'The soil is moist';
+
+  it.each([
+    ['shorter, without a sign', {}, { minDays: 7 }],
+    ['as long, without a sign', {}, { minDays: 14 }],
+    ['shorter, without a sign, after one with a sign', { sign }, { minDays: 7 }],
+    ['as long, with the same sign', { sign }, { minDays: 14, sign }],
+    ['shorter, with the same sign', { sign }, { minDays: 7, sign }],
+  ])('that come later and are %s, are left out', (_, earlier, later) => {
+    const first = withWaits(scarify, { ...wait, ...earlier });
+    const second = withWaits(sow, { ...wait, why: 'Another reason', ...later });
+    expect(waitsOf(first, second)).toEqual(waitsOf(first));
+    expect(waitsOf(first)).toHaveLength(1);
+  });
+
+  it.each([
+    ['longer', {}, { minDays: 15 }, 'At least 15 days before step 3, sow the seed. Another reason.'],
+    ['longer, with the same sign', { sign }, { minDays: 15, sign }, 'At least 15 days before step 3'],
+    ['shorter, with a sign of their own', {}, { minDays: 7, sign }, 'At least 7 days before step 3'],
+    ['shorter, with another sign', { sign }, { minDays: 7, sign: 'No frost' }, 'It is ready when: no frost.'],
+    ['of no set days, with a sign', {}, { minDays: 0, sign }, 'No set number of days before step 3'],
+  ])('that come later and are %s, are said', (_, earlier, later, words) => {
+    const first = withWaits(scarify, { ...wait, ...earlier });
+    const second = withWaits(sow, { ...wait, why: 'Another reason', ...later });
+    const [lead, list] = waitsOf(first, second);
+    expect(lead).toEqual(paragraph(strong('Then wait.')));
+    expect(list?.type === 'list' ? list.children : []).toHaveLength(2);
+    expect(JSON.stringify(list)).toContain(words);
+    expect(JSON.stringify(list)).toContain('At least 14 days before step 2, scarify.');
+  });
+
+  it('that come earlier and are shorter, are said beside the longer one', () => {
+    const words = JSON.stringify(
+      waitsOf(withWaits(scarify, { ...wait, minDays: 7 }), withWaits(sow, { ...wait, why: 'Longer' })),
+    );
+    expect(words).toContain('At least 7 days before step 2, scarify. It needs time.');
+    expect(words).toContain('At least 14 days before step 3, sow the seed. Longer.');
   });
 
   it('without days or a sign are only the order of the steps and are not said', () => {
