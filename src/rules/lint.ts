@@ -59,7 +59,7 @@ export function lint(expression: Expression, wanted: Kind, pointer: string, inpu
     if (call === undefined) {
       report(at, {
         code: 'many-keys',
-        found: Array.isArray(node) ? 'a list' : `${Object.keys(node).length} keys`,
+        found: Array.isArray(node) ? 'is a list' : `has ${Object.keys(node).length} keys`,
       });
       return undefined;
     }
@@ -79,7 +79,9 @@ export function lint(expression: Expression, wanted: Kind, pointer: string, inpu
           ? 'an odd number, 3 or more'
           : most === least
             ? `${least}`
-            : `${least} or more`;
+            : most === least + 1
+              ? `${least} or ${most}`
+              : `${least} or more`;
       report(at, { code: 'arguments', operator: call.operator, count, allowed });
       return { kind: operator.gives === 'any' ? 'truth' : operator.gives };
     }
@@ -110,10 +112,27 @@ export function lint(expression: Expression, wanted: Kind, pointer: string, inpu
   const walkIn = (operands: readonly Expression[], at: string, depth: number): Named => {
     const [wantedValue, list] = operands as [Expression, Expression];
     const named = walk(wantedValue, 'any', `${at}/0`, depth + 1);
-    if (!Array.isArray(list))
+    if (!Array.isArray(list)) {
       report(`${at}/1`, { code: 'kind', wanted: 'list of literals', found: typeof list });
-    else for (const word of list as Expression[]) checkWord(wantedValue, named, word, `${at}/1`);
+      return { kind: 'truth' };
+    }
+    for (const [index, member] of (list as readonly Expression[]).entries()) {
+      checkMember(wantedValue, named, member, `${at}/1/${index}`);
+    }
     return { kind: 'truth' };
+  };
+
+  /** A member of the list of `in`: a literal of the kind that is looked for. */
+  const checkMember = (node: Expression, named: Named | undefined, member: Expression, at: string): void => {
+    if (typeof member === 'object') {
+      const found = Array.isArray(member) ? 'list' : 'condition';
+      report(at, { code: 'kind', wanted: 'literal', found });
+      return;
+    }
+    const { kind } = literal(member, at);
+    if (named !== undefined && named.kind !== kind)
+      report(at, { code: 'kind', wanted: named.kind, found: kind });
+    checkWord(node, named, member, at);
   };
 
   /** All branches of an `if` must give one kind; the last operand and every odd one are branches. */
@@ -134,7 +153,7 @@ export function lint(expression: Expression, wanted: Kind, pointer: string, inpu
     if (left.kind !== right.kind) report(at, { code: 'kind', wanted: left.kind, found: right.kind });
     const isComparison = OPERATORS[at.slice(at.lastIndexOf('/') + 1)]?.gives === 'truth';
     if (isComparison && left.unit !== undefined && right.unit !== undefined && left.unit !== right.unit) {
-      report(at, { code: 'units', id: JSON.stringify(nodes[1]), found: right.unit, wanted: left.unit });
+      report(at, { code: 'units', id: nameOf(nodes[1] as Expression), found: right.unit, wanted: left.unit });
     }
     checkWord(nodes[0] as Expression, left, nodes[1] as Expression, at);
     checkWord(nodes[1] as Expression, right, nodes[0] as Expression, at);
@@ -149,4 +168,7 @@ export function lint(expression: Expression, wanted: Kind, pointer: string, inpu
   return problems;
 }
 
-const nameOf = (node: Expression): string => String(callOf(node)?.operands[0] ?? node);
+function nameOf(node: Expression): string {
+  const call = callOf(node);
+  return call?.operator === 'var' ? String(call.operands[0]) : JSON.stringify(node);
+}

@@ -63,7 +63,7 @@ function whatIsWrong(problem: RuleProblem): string {
     case 'arguments':
       return `"${problem.operator}" has ${problem.count} operands; it takes ${problem.allowed}.`;
     case 'many-keys':
-      return `an operator object has one key, this has ${problem.found}. JSON Logic would pass it through as plain data.`;
+      return `an operator object has one key, this ${problem.found}. JSON Logic would pass it through as plain data.`;
     case 'kind':
       return `a ${problem.wanted} is wanted here, this gives a ${problem.found}.`;
     case 'depth':

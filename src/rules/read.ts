@@ -91,7 +91,8 @@ export function readPack(folder: string): ReadPack {
         const id = 'id' in record ? String(record.id) : `${index}`;
         const other = files.get(`${kind} ${id}`);
         if (other !== undefined && !MAY_REPEAT.includes(kind)) {
-          problems.push({ code: 'twice', file, pointer: `/${index}`, kind, id, other });
+          const pointer = Array.isArray(parsed) ? `/${index}` : '';
+          problems.push({ code: 'twice', file, pointer, kind, id, other });
         }
         files.set(`${kind} ${id}`, file);
         return [record];
@@ -104,7 +105,10 @@ export function readPack(folder: string): ReadPack {
     : undefined;
   if (!texts.has('pack.json')) problems.push({ code: 'missing-file', file: 'pack.json', pointer: '' });
   const climateFile = 'climate/uk-stations.json';
-  const climate = accept(packShapes.climateSchema, parse(climateFile), climateFile, '');
+  const climate = texts.has(climateFile)
+    ? accept(packShapes.climateSchema, parse(climateFile), climateFile, '')
+    : undefined;
+  if (!texts.has(climateFile)) problems.push({ code: 'missing-file', file: climateFile, pointer: '' });
   const records = {
     sources: readKind('source'),
     figures: readKind('figure'),
