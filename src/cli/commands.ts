@@ -26,6 +26,11 @@ export const COMMANDS: readonly CommandEntry[] = [
     load: async () => (await import('./commands/plan.js')).plan,
   },
   {
+    name: 'reckon',
+    summary: 'work out one figure, with equation and source',
+    load: async () => (await import('./commands/reckon.js')).reckon,
+  },
+  {
     name: 'rules',
     summary: 'check or show the rules, for whoever writes them',
     load: async () => (await import('./commands/rules.js')).rules,

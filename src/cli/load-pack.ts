@@ -33,7 +33,7 @@ export async function problemsOf(
   const [{ readPack }, { checkPack }, { PROGRAM_SIDE }] = await Promise.all([
     import('../rules/read.js'),
     import('../rules/check.js'),
-    import('../planner/program-side.js'),
+    import('./program-side.js'),
   ]);
   try {
     const { data, problems, fileOf } = readPack(folder);

@@ -40,21 +40,22 @@ export function timelineOf(steps: readonly PlanStep[]): Code[] {
   return [{ type: 'code', lang: 'text', value }];
 }
 
-/** Short month names over the column in which each month is first seen; one that would touch its neighbour is left out. */
+/** Short month names over the column in which each month is first seen; one without room is left out. */
 function monthsAbove(first: IsoDate, columns: number, perColumn: number): string {
   let line = '';
   let shown = 0;
   for (let column = 0; column < columns; column++) {
     const month = monthOf(addDays(first, column * perColumn));
-    if (month !== shown && line.length <= column && columns - column >= NAME_WIDTH) {
-      line = `${line.padEnd(column)}${monthName(month).slice(0, NAME_WIDTH)} `;
-      shown = month;
-    }
+    if (month === shown) continue;
+    shown = month;
+    if (line.length <= column && columns - column >= NAME_WIDTH) line = `${line.padEnd(column)}${monthName(month).slice(0, NAME_WIDTH)} `;
   }
   return line.trimEnd();
 }
 
 function nameOf(number: number, title: string): string {
   const name = `${number}. ${said(title)}`;
-  return (name.length > TITLE_WIDTH ? `${name.slice(0, TITLE_WIDTH - 1)}\u2026` : name).padEnd(TITLE_WIDTH);
+  const letters = [...name];
+  const fitting = letters.length > TITLE_WIDTH ? [...letters.slice(0, TITLE_WIDTH - 1), '\u2026'] : letters;
+  return `${fitting.join('')}${' '.repeat(TITLE_WIDTH - fitting.length)}`;
 }

@@ -19,6 +19,8 @@ export interface ProgramSide {
   readonly formulas: Readonly<Record<string, readonly string[]>>;
   /** Questions that the program reads by itself. */
   readonly questions: readonly string[];
+  /** Sources that it cites by itself. */
+  readonly sources: readonly string[];
   readonly nearest: (name: string, names: readonly string[]) => string | undefined;
 }
 
@@ -116,7 +118,9 @@ function checkIds(pack: PackData, program: ProgramSide, fileOf: FileOf): RulePro
     caution: pack.cautions.map((caution) => caution.id),
     formula: Object.keys(program.formulas),
   };
-  const problems: RuleProblem[] = [];
+  const problems: RuleProblem[] = program.sources
+    .filter((id) => !known.source?.includes(id))
+    .map((id) => ({ code: 'unknown-id', file: 'sources.json', pointer: '', kind: 'source', id }));
   for (const { from, fromId, pointer, kind, id } of referencesOf(pack)) {
     if (known[kind]?.includes(id)) continue;
     const nearest = program.nearest(id, known[kind] ?? []);
@@ -132,7 +136,7 @@ function checkIds(pack: PackData, program: ProgramSide, fileOf: FileOf): RulePro
   for (const step of pack.steps) {
     const uses = [...step.amounts, ...(step.labour === undefined ? [] : [step.labour])];
     for (const { formula, inputs } of uses) {
-      const wanted = program.formulas[formula] ?? [];
+      const wanted = Object.hasOwn(program.formulas, formula) ? (program.formulas[formula] ?? []) : [];
       for (const name of wanted.filter((input) => !Object.hasOwn(inputs, input))) {
         problems.push({
           code: 'unknown-id',
@@ -232,7 +236,7 @@ function checkUse(pack: PackData, program: ProgramSide, fileOf: FileOf): RulePro
     ...unused(
       'source',
       pack.sources.map(({ id }) => id),
-      (id) => referred.has(`source ${id}`),
+      (id) => referred.has(`source ${id}`) || program.sources.includes(id),
     ),
     ...unused(
       'caution',

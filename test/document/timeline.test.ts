@@ -218,7 +218,7 @@ describe('any job', () => {
   });
 
   // Fails today: a name that found no room is set some columns later in its month, and pushes the next ones on.
-  it.fails('has each name over the first column of its month, never over a later one', () => {
+  it('has each name over the first column of its month, never over a later one', () => {
     const property = fc.property(spans, (job) => {
       for (const { name, before } of monthNames(job)) expect(before).not.toBe(name);
     });
@@ -228,7 +228,7 @@ describe('any job', () => {
 
 describe('a cut name', () => {
   // Fails today: the title is cut by code units.
-  it.fails('holds no half of a character', () => {
+  it('holds no half of a character', () => {
     // The sign for a seedling is two code units, the 23rd and 24th here.
     const title = `${'x'.repeat(19)}\u{1f331} and more`;
     expect(linesOf([step(title, NEW_YEAR), step('B', NEW_YEAR)])[1]).not.toMatch(/\p{Surrogate}/u);

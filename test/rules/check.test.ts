@@ -2,7 +2,7 @@ import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:f
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { PROGRAM_SIDE } from '../../src/planner/program-side.js';
+import { PROGRAM_SIDE } from '../../src/cli/program-side.js';
 import { checkPack } from '../../src/rules/check.js';
 import type { PackData } from '../../src/rules/pack.js';
 import { explain, type RuleProblem } from '../../src/rules/problem.js';

@@ -1,11 +1,13 @@
 /** What the program itself offers to rules and reads from them, beside what the rules read from each other. */
 import { nearest } from '../base/nearest.js';
+import { ASKED_BY_PROGRAM } from '../planner/asked-by-program.js';
+import { FORMULAS } from '../planner/formulas.js';
+import { RECKONERS } from '../reckon/reckon.js';
 import type { ProgramSide } from '../rules/check.js';
-import { ASKED_BY_PROGRAM } from './asked-by-program.js';
-import { FORMULAS } from './formulas.js';
 
 export const PROGRAM_SIDE: ProgramSide = {
   formulas: Object.fromEntries(Object.entries(FORMULAS).map(([name, { needs }]) => [name, needs])),
   questions: [...ASKED_BY_PROGRAM, 'lawnParts', 'hoseLPerMin', 'maxLiftKg', 'budget'],
+  sources: RECKONERS.flatMap(({ sources }) => sources.map(({ id }) => id)),
   nearest,
 };
