@@ -4,8 +4,8 @@ import { describe, expect, it } from 'vitest';
 import { evaluate, RuleFault } from '../../src/rules/evaluate.js';
 import { lint } from '../../src/rules/lint.js';
 import { type Expression, expression } from '../../src/rules/schema.js';
-import { anyData, NAMES } from './any-rule.js';
 import { anyExpression } from './any-expression.js';
+import { anyData, NAMES } from './any-rule.js';
 import { scopeOf } from './scopes.js';
 
 const problemsOf = (rule: Expression) =>
