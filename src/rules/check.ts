@@ -199,8 +199,11 @@ function checkAssumptions(pack: PackData, fileOf: FileOf): RuleProblem[] {
   return [...problems.values()];
 }
 
+/** A slot is filled with a figure or a fact that is a number. */
 function checkSlots(pack: PackData, program: ProgramSide, fileOf: FileOf): RuleProblem[] {
-  const names = [...readableNames(pack).keys()];
+  const names = [...readableNames(pack)]
+    .filter(([name, { kind }]) => kind === 'number' && /^(figures|facts)\./.test(name))
+    .map(([name]) => name);
   return sentencesOf(pack).flatMap(({ kind, id, text }) =>
     slotsIn(text)
       .filter((name) => !names.includes(name))

@@ -1,4 +1,6 @@
 /** What can be wrong with a pack: a record per problem, its sentence made in one place. */
+import { OPERATOR_NAMES } from './operators.js';
+
 interface Place {
   /** File inside the pack folder. */
   readonly file: string;
@@ -57,9 +59,9 @@ function whatIsWrong(problem: RuleProblem): string {
     case 'unknown-id':
       return `there is no ${problem.kind} "${problem.id}".${hint(problem.nearest)} Correct the id, or add the ${problem.kind}.`;
     case 'unknown-name':
-      return `the condition reads "${problem.id}", but no question, fact, finding or figure has that name, so it could never be known.${hint(problem.nearest)} Correct the name, or add the record.`;
+      return `this reads "${problem.id}", but no question, fact, finding or figure has that name, so it could never be known.${hint(problem.nearest)} Correct the name, or add the record.`;
     case 'operator':
-      return `the operator "${problem.found}" is not allowed.${hint(problem.nearest)} Allowed are the ones listed in DEVELOPERS.md under "Conditions".`;
+      return `the operator "${problem.found}" is not allowed.${hint(problem.nearest)} Allowed are: ${OPERATOR_NAMES.join(' ')}.`;
     case 'arguments':
       return `"${problem.operator}" has ${problem.count} operands; it takes ${problem.allowed}.`;
     case 'many-keys':

@@ -3,6 +3,7 @@ import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
 import type { z } from 'zod';
+import { DEPTH_LIMIT } from './operators.js';
 import type { PackData } from './pack.js';
 import type { RuleProblem } from './problem.js';
 import * as shapes from './schema.js';
@@ -34,6 +35,9 @@ const PLACES = {
 type RecordKind = keyof typeof PLACES;
 type RecordOf<Kind extends RecordKind> = z.infer<(typeof PLACES)[Kind]['schema']>;
 
+/** More than a record with the deepest sound condition has, each level an object and a list, and less than zod can bear. */
+const JSON_DEPTH_LIMIT = 3 * DEPTH_LIMIT;
+
 /** Kinds whose ids may repeat: a verdict has several ways in, outlook and watering have no id. */
 const MAY_REPEAT: readonly RecordKind[] = ['verdict', 'outlook', 'watering'];
 
@@ -55,7 +59,10 @@ export function readPack(folder: string): ReadPack {
 
   const parse = (file: string): unknown => {
     try {
-      return JSON.parse(texts.get(file) ?? '');
+      const value: unknown = JSON.parse(texts.get(file) ?? '');
+      if (!isNestedDeeperThan(JSON_DEPTH_LIMIT, value)) return value;
+      problems.push({ code: 'depth', file, pointer: '', limit: DEPTH_LIMIT });
+      return undefined;
     } catch (error) {
       problems.push({ code: 'not-json', file, pointer: '', found: (error as Error).message });
       return undefined;
@@ -129,6 +136,15 @@ export function readPack(folder: string): ReadPack {
     problems,
     fileOf: (kind, id) => files.get(`${kind} ${id}`) ?? `${kind} ${id}`,
   };
+}
+
+/** Level by level, since walking down would overflow where this is needed. */
+function isNestedDeeperThan(limit: number, value: unknown): boolean {
+  let level: unknown[] = [value];
+  for (let depth = 0; depth <= limit && level.length > 0; depth++) {
+    level = level.flatMap((each) => (typeof each === 'object' && each !== null ? Object.values(each) : []));
+  }
+  return level.length > 0;
 }
 
 function jsonFilesIn(folder: string): string[] {

@@ -3,9 +3,12 @@ import type { PackData } from './pack.js';
 
 export const SLOT = /\{((?:figures|facts)\.[A-Za-z0-9-]+)( range)?\}/g;
 
-/** Every name that the text has a slot for. */
+/** Anything in braces: what is no sound slot would stand in the plan as it is. */
+const ANY_BRACES = /\{([^{}]*)\}/g;
+
+/** Every name that stands in braces in the text. */
 export function slotsIn(text: string): string[] {
-  return [...text.matchAll(SLOT)].map((match) => match[1] as string);
+  return [...text.matchAll(ANY_BRACES)].map(([, inside = '']) => inside.replace(/ range$/, ''));
 }
 
 export interface Told {

@@ -1,34 +1,9 @@
-import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { PROGRAM_SIDE } from '../../src/cli/program-side.js';
 import { checkPack } from '../../src/rules/check.js';
 import type { PackData } from '../../src/rules/pack.js';
-import { explain, type RuleProblem } from '../../src/rules/problem.js';
 import { readPack } from '../../src/rules/read.js';
-
-type Json = Record<string, unknown>;
-
-/** Problems of a copy of the bundled rules with one file changed. */
-function problemsWith(file: string, change: (content: never) => unknown): readonly RuleProblem[] {
-  const folder = mkdtempSync(join(tmpdir(), 'seedbed-rules-'));
-  try {
-    cpSync('rules', folder, { recursive: true });
-    const path = join(folder, file);
-    const changed = change(JSON.parse(readFileSync(path, 'utf8')) as never);
-    if (changed === undefined) rmSync(path);
-    else writeFileSync(path, typeof changed === 'string' ? changed : JSON.stringify(changed));
-    const { data, problems, fileOf } = readPack(folder);
-    return data === undefined ? problems : checkPack(data, PROGRAM_SIDE, fileOf);
-  } finally {
-    rmSync(folder, { recursive: true });
-  }
-}
-
-/** One sentence for each problem, joined. */
-const told = (problems: readonly RuleProblem[]): string => problems.map(explain).join('\n');
-const withField = (field: string, value: unknown) => (record: Json) => ({ ...record, [field]: value });
+import { type Json, problemsWith, told, withField } from './broken-pack.js';
 
 describe('the bundled rules', () => {
   it('have no problem', () => {
@@ -104,6 +79,27 @@ describe('a broken pack', () => {
       withField('purpose', 'Push it in {figures.fork-dept-mm}.'),
       'unknown-name',
       /fork-dept-mm.*Did you mean "figures\.fork-depth-mm"\?/,
+    ],
+    [
+      'a slot of no kind that is filled',
+      'steps/fork.json',
+      withField('purpose', 'Push it in {figure.fork-depth-mm}.'),
+      'unknown-name',
+      /reads "figure\.fork-depth-mm".*Did you mean "figures\.fork-depth-mm"\?/,
+    ],
+    [
+      'a slot for an answer',
+      'steps/fork.json',
+      withField('purpose', 'Push it in {thatchDepthMm}.'),
+      'unknown-name',
+      /reads "thatchDepthMm"/,
+    ],
+    [
+      'a missing climate',
+      'climate/uk-stations.json',
+      () => undefined,
+      'missing-file',
+      /uk-stations\.json: the file/,
     ],
     [
       'a finding that rests on itself',
