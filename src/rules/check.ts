@@ -4,8 +4,9 @@
  */
 
 import { namesIn } from './call.js';
+import { checkAssumptions } from './check-assumptions.js';
 import { expressionsOf, type Placed } from './expressions.js';
-import { everythingBehind, findCircle, readsByName } from './graph.js';
+import { findCircle, readsByName } from './graph.js';
 import { lint } from './lint.js';
 import { readableNames } from './names.js';
 import type { PackData } from './pack.js';
@@ -173,30 +174,6 @@ function checkCircles(pack: PackData): RuleProblem[] {
   return circle === undefined
     ? []
     : [{ code: 'circle', file: 'pack', pointer: '', path: circle.join(' -> ') }];
-}
-
-/** What decides a plan must not rest on a question that assumes nothing. */
-function checkAssumptions(pack: PackData, fileOf: FileOf): RuleProblem[] {
-  const reads = readsByName(pack);
-  const computed = new Set(
-    pack.facts.filter((fact) => fact.computedBy !== undefined).map((fact) => `facts.${fact.id}`),
-  );
-  const conditional = new Map([...reads].map(([name, behind]) => [name, computed.has(name) ? [] : behind]));
-  const problems = new Map<string, RuleProblem>();
-  for (const placed of expressionsOf(pack).filter((each) => each.decides)) {
-    for (const name of everythingBehind(namesIn(placed.expression), conditional)) {
-      const question = pack.questions.find((each) => each.id === name);
-      if (question === undefined || question.dontKnow.assume !== null) continue;
-      problems.set(name, {
-        code: 'unassumed',
-        file: fileOf('question', question.id),
-        pointer: `/${question.id}/dontKnow/assume`,
-        id: question.id,
-        reader: placed.owner,
-      });
-    }
-  }
-  return [...problems.values()];
 }
 
 /** A slot is filled with a figure or a fact that is a number. */

@@ -1,4 +1,5 @@
 /** Every condition of a pack with the place where it stands and the kind that is wanted there. */
+import { answerOf } from './names.js';
 import type { Kind } from './operators.js';
 import type { PackData } from './pack.js';
 import type { Expression } from './schema.js';
@@ -46,7 +47,7 @@ export function expressionsOf(pack: PackData): Placed[] {
 
   for (const question of pack.questions) {
     put('question', question.id, '/askWhen', question.askWhen);
-    put('question', question.id, '/dontKnow/assume', question.dontKnow.assume, 'any');
+    put('question', question.id, '/dontKnow/assume', question.dontKnow.assume, answerOf(question).kind);
   }
   for (const fact of pack.facts) put('fact', fact.id, '/value', fact.value, fact.kind);
   for (const finding of pack.findings) {

@@ -15,14 +15,15 @@ const UNIT_SYMBOL: Readonly<Record<string, string>> = {
 /** Every name that a condition may read, with what it gives. */
 export function readableNames(pack: PackData): Map<string, Named> {
   const names = new Map<string, Named>();
-  for (const question of pack.questions) names.set(question.id, ofQuestion(question));
+  for (const question of pack.questions) names.set(question.id, answerOf(question));
   for (const fact of pack.facts) names.set(`facts.${fact.id}`, { kind: fact.kind, unit: fact.unit });
   for (const finding of pack.findings) names.set(`findings.${finding.id}`, { kind: 'truth' });
   for (const figure of pack.figures) names.set(`figures.${figure.id}`, { kind: 'number', unit: figure.unit });
   return names;
 }
 
-function ofQuestion(question: Question): Named {
+/** What an answer to the question gives to a condition. */
+export function answerOf(question: Question): Named {
   switch (question.kind) {
     case 'yes-no':
       return { kind: 'truth' };

@@ -143,6 +143,20 @@ describe('a broken pack', () => {
     expect(told(problems)).toContain('"mossFraction"');
   });
 
+  const assuming = (id: string, assume: unknown) => (questions: Json[]) =>
+    questions.map((question) =>
+      question.id === id ? { ...question, dontKnow: { ...(question.dontKnow as Json), assume } } : question,
+    );
+
+  it('tells an assumption that is no answer to its question', () => {
+    const wrongKind = problemsWith('questions/look.json', assuming('mossFraction', 'none'));
+    expect(told(wrongKind)).toMatch(/at \/mossFraction\/dontKnow\/assume: a number is wanted here/);
+    const noOption = problemsWith('questions/dig.json', assuming('soilTexture', 'chalk'));
+    expect(told(noOption)).toMatch(/"chalk" is no answer of "soilTexture"\. Allowed: sand, /);
+    const hidden = { if: [{ var: 'dog' }, 'loam', 'chalk'] };
+    expect(told(problemsWith('questions/dig.json', assuming('soilTexture', hidden)))).toContain('"chalk"');
+  });
+
   it('tells a source that nobody cites', () => {
     const problems = problemsWith('sources.json', (sources: Json[]) => [
       ...sources,
