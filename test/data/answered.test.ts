@@ -71,11 +71,28 @@ describe('a lawn about which nothing is known', () => {
     const scope = scopeOf(unknown, 'said');
     for (const { expression, owner, pointer } of expressionsOf(pack).filter(({ decides }) => decides))
       expect(evaluate(expression, scope).known, owner + pointer).toBe(true);
-    for (const { finding, verdict } of diagnose(pack, scope)) {
-      // Nothing is assumed for a pH, a drop test or a count of grubs, so these alone may stay untold.
-      if (!['acid', 'water-repellent', 'root-grubs'].includes(finding.id))
-        expect(verdict, finding.id).not.toBe('cannotTell');
-    }
+    for (const { finding, verdict } of diagnose(pack, scope))
+      expect(verdict, finding.id).not.toBe('cannotTell');
+  });
+
+  // Not knowing is no reason to tear a lawn open, to spray it or to start an engine.
+  it('is left standing: no seedbed, no product, no machine', () => {
+    const unknown = Object.fromEntries(pack.questions.map(({ id }) => [id, 'unknown'])) as Answers;
+    const scope = scopeOf(unknown, 'said');
+    const steps = pack.steps.filter(({ when }) => isTrue(evaluate(when, scope))).map(({ id }) => id);
+    for (const bold of [
+      'treat-moss',
+      'scarify',
+      'core',
+      'fork',
+      'dig-over',
+      'clear-old-turf',
+      'low-cut',
+      'lime',
+    ])
+      expect(steps).not.toContain(bold);
+    expect(scope('scarifier')).toMatchObject({ value: 'rake' });
+    expect(scope('mossTreatment')).toMatchObject({ value: 'rake-only' });
   });
 });
 
