@@ -1,12 +1,8 @@
 /** Loads rules: the bundled pack as built, or a folder with every check. */
 import { existsSync, readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { indexPack, type Pack, type PackData } from '../rules/pack.js';
 import { CliStop, EXIT } from './io.js';
-
-/** Written by build-pack.ts after it has checked the rules; absent when the sources are run unbuilt. */
-const BUILT_PACK = fileURLToPath(new URL('../pack.json', import.meta.url));
-const RULES_FOLDER = fileURLToPath(new URL('../../rules', import.meta.url));
+import { BUILT_PACK, RULES_FOLDER } from './paths.js';
 
 export async function loadPack(folder: string | undefined): Promise<Pack> {
   if (folder === undefined && existsSync(BUILT_PACK)) {

@@ -4,6 +4,7 @@ import { readFileSync } from 'node:fs';
 import { nearest } from '../base/nearest.js';
 import { COMMANDS, generalHelp, START } from './commands.js';
 import { CliStop, EXIT } from './io.js';
+import { PACKAGE_FILE } from './paths.js';
 
 async function main(argv: readonly string[]): Promise<number> {
   const [first = '', ...rest] = argv;
@@ -48,7 +49,7 @@ function widthOf(typed: string | undefined): number | undefined {
 }
 
 function version(): string {
-  const text = readFileSync(new URL('../../package.json', import.meta.url), 'utf8');
+  const text = readFileSync(PACKAGE_FILE, 'utf8');
   return (JSON.parse(text) as { version: string }).version;
 }
 

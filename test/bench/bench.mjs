@@ -7,7 +7,7 @@ import { readFileSync, statSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 
 const RUNS = 21;
-const main = fileURLToPath(new URL('../../dist/cli/main.js', import.meta.url));
+const main = fileURLToPath(new URL('../../dist/bin/main.js', import.meta.url));
 const answers = fileURLToPath(
   new URL('../../transcripts-examples/mossy-family-lawn/answers.json', import.meta.url),
 );

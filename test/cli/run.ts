@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
-const MAIN = fileURLToPath(new URL('../../dist/cli/main.js', import.meta.url));
+const MAIN = fileURLToPath(new URL('../../dist/bin/main.js', import.meta.url));
 
 export interface Ran {
   readonly code: number | null;

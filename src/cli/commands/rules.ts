@@ -1,10 +1,8 @@
 /** `rules check`: every problem of a pack at once, for whoever writes rules. */
-import { fileURLToPath } from 'node:url';
 import type { Command } from '../command.js';
 import { CliStop, EXIT } from '../io.js';
 import { problemsOf } from '../load-pack.js';
-
-const RULES_FOLDER = fileURLToPath(new URL('../../../rules', import.meta.url));
+import { RULES_FOLDER } from '../paths.js';
 
 export const rules: Command = {
   name: 'rules',

@@ -2,9 +2,8 @@
 import { readFileSync } from 'node:fs';
 import type { Command, ParsedArgs } from '../command.js';
 import { type CliIo, EXIT } from '../io.js';
+import { EXAMPLE_JOURNEY } from '../paths.js';
 import { ask } from './ask.js';
-
-const EXAMPLE = new URL('../../../transcripts-examples/mossy-family-lawn/journey.json', import.meta.url);
 
 export const start: Command = {
   ...ask,
@@ -23,7 +22,7 @@ async function playExample(args: ParsedArgs, io: CliIo): Promise<number> {
     'This is an invented example lawn, played from the first question to the plan. For your own lawn run "seedbed" in a terminal, or "seedbed plan FILE" with an answers file.\n\n',
   );
   const pack = await io.loadPack(args.text('pack'));
-  const journey = JSON.parse(readFileSync(EXAMPLE, 'utf8')) as Parameters<typeof playJourney>[0];
+  const journey = JSON.parse(readFileSync(EXAMPLE_JOURNEY, 'utf8')) as Parameters<typeof playJourney>[0];
   const { plan } = await playJourney(journey, pack, io.dialogue, io.width);
   io.out(await rendered(plan, 'md'));
   return EXIT.done;
