@@ -48,7 +48,8 @@ function monthsAbove(first: IsoDate, columns: number, perColumn: number): string
     const month = monthOf(addDays(first, column * perColumn));
     if (month === shown) continue;
     shown = month;
-    if (line.length <= column && columns - column >= NAME_WIDTH) line = `${line.padEnd(column)}${monthName(month).slice(0, NAME_WIDTH)} `;
+    if (line.length <= column && columns - column >= NAME_WIDTH)
+      line = `${line.padEnd(column)}${monthName(month).slice(0, NAME_WIDTH)} `;
   }
   return line.trimEnd();
 }

@@ -42,13 +42,21 @@ export type Schedule =
 /** Three years: every window opens twice before a search is given up. */
 const HORIZON_DAYS = 3 * 366;
 
-export function schedule(input: {
+export interface ScheduleInput {
   readonly startOn: IsoDate;
   readonly steps: readonly ScheduleStep[];
   readonly waits: readonly ScheduleWait[];
   /** Hours that fit into one day; a longer step has a day of its own. */
   readonly dayHours: number;
-}): Schedule {
+}
+
+/** The earliest dates that hold; work is parted by the hours of a day as long as waits and windows allow it. */
+export function schedule(input: ScheduleInput): Schedule {
+  const parted = settled(input, true);
+  return parted.possible ? parted : settled(input, false);
+}
+
+function settled(input: ScheduleInput, isParted: boolean): Schedule {
   const { startOn, steps, waits, dayHours } = input;
   const earliest = new Map<string, number>();
   for (const { id, notBefore } of steps) {
@@ -71,12 +79,27 @@ export function schedule(input: {
       const day = addDays(startOn, at(id));
       raise(id, at(id) + daysBetween(day, nextFitDay(day)));
     }
+    const tooMuch = moved.size === 0 && isParted ? firstBeyondTheDay(steps, at, dayHours) : undefined;
+    if (tooMuch !== undefined) raise(tooMuch, at(tooMuch) + 1);
     if (steps.some(({ id }) => at(id) > HORIZON_DAYS)) return { possible: false, clash: [...moved].sort() };
   } while (moved.size > 0);
-  return {
-    possible: true,
-    placed: withLatest(startOn, steps, waits, joined({ startOn, steps, waits, earliest, dayHours })),
-  };
+  const days = joined({ startOn, steps, waits, earliest, dayHours });
+  return { possible: true, placed: withLatest(startOn, steps, waits, days) };
+}
+
+/** The first step, in the order given, whose work no longer fits into its day; undefined when all does. */
+function firstBeyondTheDay(
+  steps: readonly ScheduleStep[],
+  at: (id: string) => number,
+  dayHours: number,
+): string | undefined {
+  const hoursOn = new Map<number, number>();
+  for (const { id, workHours } of steps) {
+    const taken = hoursOn.get(at(id)) ?? 0;
+    if (workHours > 0 && taken > 0 && taken + workHours > dayHours) return id;
+    hoursOn.set(at(id), taken + workHours);
+  }
+  return undefined;
 }
 
 /**

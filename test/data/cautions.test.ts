@@ -70,10 +70,10 @@ describe('the cautions', () => {
   });
 
   it('about a cable or fuel ask which machine it is', () => {
-    const electric = { '===': [{ var: 'scarifier' }, 'electric'] };
+    const electric = { '===': [{ var: 'facts.scarifierUsed' }, 'electric'] };
     for (const id of ['electric-rcd', 'electric-cable', 'electric-wet'])
       expect(caution(id).when).toEqual(electric);
-    expect(caution('petrol-fuel').when).toEqual({ '===': [{ var: 'scarifier' }, 'petrol'] });
+    expect(caution('petrol-fuel').when).toEqual({ '===': [{ var: 'facts.scarifierUsed' }, 'petrol'] });
   });
 });
 

@@ -121,6 +121,8 @@ describe('every plan', () => {
   it('warns about the current with an electric machine, and about fuel with a petrol one', () => {
     forEveryPlan((plan, answers) => {
       if (stepOf(plan, 'scarify') === undefined) return;
+      // Too steep for any machine: then it is a rake, whatever stands in the shed.
+      if (typeof answers.slopeDeg === 'number' && answers.slopeDeg > 15) return;
       if (answers.scarifier === 'electric')
         for (const id of ['electric-rcd', 'electric-cable', 'electric-wet'])
           expect(has(plan, 'scarify', id)).toBe(true);
