@@ -63,7 +63,7 @@ describe('the cautions', () => {
     ['pavingBeside', SETS.paving],
     ['treesNear', 'tree-roots tree-work-licensed birds-nesting-trees'],
     ['findings.near-water', 'water-strip feed-water-course top-dressing-water'],
-    ['findings.steep', 'slope'],
+    ['slopeDeg', 'slope'],
     ['findings.root-grubs', 'grubs-no-home-remedy'],
   ])('that hang on %s are just these', (name, ids) => {
     expect(readersOf(name).sort()).toEqual(ids?.split(/\s+/).sort());

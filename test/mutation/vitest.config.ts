@@ -8,6 +8,7 @@ export default defineConfig({
       'test/published/**/*.test.ts',
       'test/rules/**/*.test.ts',
       'test/diagnosis/**/*.test.ts',
+      'test/data/findings.test.ts',
     ],
     testTimeout: 120_000,
   },
