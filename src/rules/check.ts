@@ -32,7 +32,7 @@ export function checkPack(pack: PackData, program: ProgramSide, fileOf: FileOf):
   return [
     ...checkIds(pack, program, fileOf),
     ...checkExpressions(pack, program, fileOf),
-    ...checkCircles(pack),
+    ...checkCircles(pack, fileOf),
     ...checkAssumptions(pack, fileOf),
     ...checkSlots(pack, program, fileOf),
     ...checkUse(pack, program, fileOf),
@@ -62,8 +62,11 @@ function referencesOf(pack: PackData): Reference[] {
     for (const id of ids) references.push({ from, fromId, pointer, kind, id });
   };
   for (const figure of pack.figures) cite('figure', figure.id, figure.sources);
-  for (const question of pack.questions)
+  for (const question of pack.questions) {
     refer('question', question.id, '/section', 'section', [question.section]);
+    const implying = question.impliedBy?.map(({ answered }) => answered) ?? [];
+    refer('question', question.id, '/impliedBy', 'question', implying);
+  }
   for (const finding of pack.findings) {
     cite('finding', finding.id, finding.sources);
     refer('finding', finding.id, '/leadsTo', 'step', finding.leadsTo);
@@ -114,6 +117,7 @@ function checkIds(pack: PackData, program: ProgramSide, fileOf: FileOf): RulePro
   const known: Record<string, readonly string[]> = {
     source: pack.sources.map((source) => source.id),
     section: pack.sections.map((section) => section.id),
+    question: pack.questions.map((question) => question.id),
     step: pack.steps.map((step) => step.id),
     material: pack.materials.map((material) => material.id),
     caution: pack.cautions.map((caution) => caution.id),
@@ -135,14 +139,17 @@ function checkIds(pack: PackData, program: ProgramSide, fileOf: FileOf): RulePro
     });
   }
   for (const step of pack.steps) {
-    const uses = [...step.amounts, ...(step.labour === undefined ? [] : [step.labour])];
-    for (const { formula, inputs } of uses) {
+    const uses = [
+      ...step.amounts.map((amount) => ({ ...amount, at: 'amounts' })),
+      ...(step.labour === undefined ? [] : [{ ...step.labour, at: 'labour' }]),
+    ];
+    for (const { formula, inputs, at } of uses) {
       const wanted = Object.hasOwn(program.formulas, formula) ? (program.formulas[formula] ?? []) : [];
       for (const name of wanted.filter((input) => !Object.hasOwn(inputs, input))) {
         problems.push({
           code: 'unknown-id',
           file: fileOf('step', step.id),
-          pointer: `/amounts/${formula}`,
+          pointer: `/${step.id}/${at}/${formula}`,
           kind: 'input',
           id: name,
         });
@@ -169,11 +176,31 @@ const isPlainAssumption = (placed: Placed, problem: RuleProblem): boolean =>
   placed.pointer === '/dontKnow/assume' &&
   typeof placed.expression === 'number';
 
-function checkCircles(pack: PackData): RuleProblem[] {
-  const circle = findCircle(readsByName(pack));
-  return circle === undefined
-    ? []
-    : [{ code: 'circle', file: 'pack', pointer: '', path: circle.join(' -> ') }];
+/** Neither names that are read nor steps that are waited for may lead back to where they began. */
+function checkCircles(pack: PackData, fileOf: FileOf): RuleProblem[] {
+  const tell = (circle: readonly string[] | undefined, placeOf: (name: string) => [string, string]) => {
+    const [first] = circle ?? [];
+    if (circle === undefined || first === undefined) return [];
+    const [kind, id] = placeOf(first);
+    const problem: RuleProblem = {
+      code: 'circle',
+      file: fileOf(kind, id),
+      pointer: `/${id}`,
+      path: circle.join(' -> '),
+    };
+    return [problem];
+  };
+  const waits = new Map(pack.steps.map(({ id, after }) => [id, after.map(({ step }) => step)]));
+  return [
+    ...tell(findCircle(readsByName(pack)), recordNamed),
+    ...tell(findCircle(waits), (id) => ['step', id]),
+  ];
+}
+
+/** The kind and id of the record that a condition reads under this name. */
+function recordNamed(name: string): [string, string] {
+  const [folder = '', id] = name.split('.');
+  return id === undefined ? ['question', name] : [folder.replace(/s$/, ''), id];
 }
 
 /** A slot is filled with a figure or a fact that is a number. */

@@ -90,9 +90,13 @@ export function lint(expression: Expression, wanted: Kind, pointer: string, inpu
       const isTest = call.operator === 'if' && index % 2 === 0 && index < count - 1;
       return walk(operand, isTest ? 'truth' : operator.takes, `${here}/${index}`, depth + 1);
     });
-    if (call.operator === 'if') return branchesOf(operands, here);
+    if (call.operator === 'if') return branchesOf(call.operands, operands, here);
     if (operator.takes !== 'truth') compare(call.operands, operands, here);
-    return operator.gives === 'any' ? undefined : { kind: operator.gives };
+    if (operator.gives === 'any') return undefined;
+    return {
+      kind: operator.gives,
+      ...(KEEPS_UNIT.includes(call.operator) ? { unit: unitOf(operands) } : {}),
+    };
   };
 
   const readName = (operands: readonly Expression[], at: string): Named | undefined => {
@@ -136,25 +140,43 @@ export function lint(expression: Expression, wanted: Kind, pointer: string, inpu
   };
 
   /** All branches of an `if` must give one kind; the last operand and every odd one are branches. */
-  const branchesOf = (operands: readonly (Named | undefined)[], at: string): Named | undefined => {
-    const branches = operands.filter((_, index) => index % 2 === 1 || index === operands.length - 1);
+  const branchesOf = (
+    nodes: readonly Expression[],
+    operands: readonly (Named | undefined)[],
+    at: string,
+  ): Named | undefined => {
+    const isBranch = (_: unknown, index: number): boolean => index % 2 === 1 || index === nodes.length - 1;
+    const branches = operands.filter(isBranch);
+    checkUnits(nodes.filter(isBranch), branches, at);
     const [first, ...others] = branches.filter((branch) => branch !== undefined);
     for (const other of others) {
       if (first !== undefined && other.kind !== first.kind) {
         report(at, { code: 'kind', wanted: first.kind, found: other.kind });
       }
     }
-    return first === undefined ? undefined : { kind: first.kind, unit: first.unit };
+    return first === undefined ? undefined : { kind: first.kind, unit: unitOf(branches) };
+  };
+
+  /** Operands that are set against each other or added up are of one unit; a plain number goes with any. */
+  const checkUnits = (
+    nodes: readonly Expression[],
+    named: readonly (Named | undefined)[],
+    at: string,
+  ): void => {
+    const wantedUnit = unitOf(named);
+    for (const [index, each] of named.entries()) {
+      if (wantedUnit === undefined || each?.unit === undefined || each.unit === wantedUnit) continue;
+      const id = nameOf(nodes[index] as Expression);
+      report(at, { code: 'units', id, found: each.unit, wanted: wantedUnit });
+    }
   };
 
   const compare = (nodes: readonly Expression[], named: readonly (Named | undefined)[], at: string): void => {
     const [left, right] = named;
+    const operator = at.slice(at.lastIndexOf('/') + 1);
+    if (KEEPS_UNIT.includes(operator) || OPERATORS[operator]?.gives === 'truth') checkUnits(nodes, named, at);
     if (nodes.length !== 2 || left === undefined || right === undefined) return;
     if (left.kind !== right.kind) report(at, { code: 'kind', wanted: left.kind, found: right.kind });
-    const isComparison = OPERATORS[at.slice(at.lastIndexOf('/') + 1)]?.gives === 'truth';
-    if (isComparison && left.unit !== undefined && right.unit !== undefined && left.unit !== right.unit) {
-      report(at, { code: 'units', id: nameOf(nodes[1] as Expression), found: right.unit, wanted: left.unit });
-    }
     checkWord(nodes[0] as Expression, left, nodes[1] as Expression, at);
     checkWord(nodes[1] as Expression, right, nodes[0] as Expression, at);
   };
@@ -167,6 +189,12 @@ export function lint(expression: Expression, wanted: Kind, pointer: string, inpu
   walk(expression, wanted, pointer, 0);
   return problems;
 }
+
+/** Operators whose result is in the unit of their operands. */
+const KEEPS_UNIT: readonly string[] = ['+', '-', 'min', 'max'];
+
+const unitOf = (named: readonly (Named | undefined)[]): string | undefined =>
+  named.find((each) => each?.unit !== undefined)?.unit;
 
 function nameOf(node: Expression): string {
   const call = callOf(node);

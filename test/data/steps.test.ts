@@ -14,6 +14,9 @@ const textsOf = ({ id }: { id: string }): string[] => {
     step.ifNot,
     ...step.dayChecks.flatMap(({ check, otherwise }) => [check, otherwise]),
     ...step.after.flatMap(({ why, sign }) => [why, sign ?? '']),
+    ...(step.notBefore ?? []).map(({ why }) => why),
+    ...step.amounts.map(({ note }) => note ?? ''),
+    step.window?.why ?? '',
   ];
 };
 
@@ -77,6 +80,22 @@ describe('cautions', () => {
     );
     expect(steps.map(({ id }) => id)).toEqual(['scarify']);
     for (const { cautions } of steps) expect(cautions).toEqual(expect.arrayContaining(WITH_SCARIFIER));
+  });
+
+  it('of handling a machine go with everything that is hired', () => {
+    const hired = new Set(pack.materials.filter(({ kind }) => kind === 'hire').map(({ id }) => id));
+    const steps = pack.steps.filter(({ tools }) => tools.some(({ id }) => hired.has(id)));
+    expect(steps.map(({ id }) => id).sort()).toEqual(['core', 'scarify']);
+    for (const { id, cautions } of steps)
+      expect(cautions, id).toEqual(
+        expect.arrayContaining([
+          'machine-clear-ground',
+          'machine-hands-off',
+          'machine-eyes-ears-feet',
+          'machine-hire-two-people',
+          'slope',
+        ]),
+      );
   });
 
   it('warn of services wherever the ground is opened, and of dust wherever soil or compost is opened', () => {

@@ -58,6 +58,8 @@ describe('how sure it is', () => {
     expect(judged.signsFor).toEqual(['s 2']);
     expect(judged.signsAgainst).toEqual([]);
     expect(judgeFinding(weighed, scopeOf({ u: true })).signsAgainst).toEqual(['u -1']);
+    const both = judgeFinding(weighed, scopeOf({ a: false, s: true, t: true, u: true }));
+    expect([both.signsFor, both.signsAgainst]).toEqual([['s 2', 't 1'], ['u -1']]);
   });
 });
 

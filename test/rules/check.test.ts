@@ -64,7 +64,17 @@ describe('a broken pack', () => {
       'steps/cut.json',
       withField('labour', { formula: 'hand-hours', inputs: {} }),
       'unknown-id',
-      /no input "areaM2"/,
+      /^steps\/cut\.json at \/cut\/labour\/hand-hours: there is no input "areaM2"/,
+    ],
+    [
+      'an answer implied by a question that is not there',
+      'questions/kit.json',
+      (questions: Json[]) =>
+        questions.map((each) =>
+          each.impliedBy === undefined ? each : { ...each, impliedBy: [{ answered: 'dogg', value: 'dry' }] },
+        ),
+      'unknown-id',
+      /\/impliedBy: there is no question "dogg"\. Did you mean "dog"\?/,
     ],
     [
       'an unknown name in a condition',
@@ -106,7 +116,24 @@ describe('a broken pack', () => {
       'findings/mossy.json',
       withField('when', { var: 'findings.mossy' }),
       'circle',
-      /findings\.mossy -> findings\.mossy/,
+      /^findings\/mossy\.json at \/mossy: .*findings\.mossy -> findings\.mossy/,
+    ],
+    [
+      'a step that waits for itself',
+      'steps/cut.json',
+      withField('after', [{ step: 'cut', minDays: 0, why: 'x' }]),
+      'circle',
+      /^steps\/cut\.json at \/cut: these depend on each other in a circle: cut -> cut\. Break it/,
+    ],
+    [
+      'steps that wait for each other, the long way round',
+      'steps/cut.json',
+      (step: Json) => ({
+        ...step,
+        after: [...(step.after as Json[]), { step: 'sow', minDays: 0, why: 'x' }],
+      }),
+      'circle',
+      /^steps\/[a-z-]+\.json at .*in a circle: .*cut -> .*sow -> /,
     ],
     ['an id used twice', 'steps/cut.json', withField('id', 'clear'), 'twice', /"clear" is already in/],
   ])('%s is told with file and remedy', (_, file, change, code, says) => {

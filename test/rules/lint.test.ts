@@ -26,6 +26,24 @@ describe('lint', () => {
     ['a choice with one of its words', { '===': [{ var: 'soil' }, 'loam'] }],
     ['membership in a list of its words', { in: [{ var: 'soil' }, ['sand', 'loam']] }],
     ['counting numbers', { '>': [{ var: 'thatchDepthMm' }, 0] }],
+    [
+      'a sum and a choice in one unit, with a plain number among them',
+      {
+        '>': [
+          { '+': [{ var: 'thatchDepthMm' }, { if: [{ var: 'dog' }, { var: 'figures.thatch-limit' }, 0] }] },
+          { var: 'figures.thatch-limit' },
+        ],
+      },
+    ],
+    [
+      'a product, whose unit is neither of the two',
+      {
+        '>': [
+          { '*': [{ var: 'thatchDepthMm' }, { var: 'figures.rain-limit' }] },
+          { var: 'figures.rain-limit' },
+        ],
+      },
+    ],
     ['32 levels', nested(32)],
   ])('accepts %s', (_, rule) => {
     expect(check(rule)).toEqual([]);
@@ -95,6 +113,36 @@ describe('lint', () => {
     [
       'days compared with millimetres',
       { '>': [{ var: 'thatchDepthMm' }, { var: 'figures.rain-limit' }] },
+      'units',
+      '"figures.rain-limit" is in d, but mm is wanted',
+    ],
+    [
+      'days added to millimetres',
+      { '>': [{ '+': [{ var: 'thatchDepthMm' }, 1, { var: 'figures.rain-limit' }] }, 0] },
+      'units',
+      '"figures.rain-limit" is in d, but mm is wanted',
+    ],
+    [
+      'the lesser of days and millimetres',
+      { '>': [{ min: [{ var: 'figures.rain-limit' }, { var: 'thatchDepthMm' }] }, 0] },
+      'units',
+      '"thatchDepthMm" is in mm, but d is wanted',
+    ],
+    [
+      'days between millimetres',
+      { '<': [0, { var: 'thatchDepthMm' }, { var: 'figures.rain-limit' }] },
+      'units',
+      '"figures.rain-limit" is in d, but mm is wanted',
+    ],
+    [
+      'branches in two units',
+      { '>': [{ if: [{ var: 'dog' }, { var: 'thatchDepthMm' }, { var: 'figures.rain-limit' }] }, 0] },
+      'units',
+      '"figures.rain-limit" is in d, but mm is wanted',
+    ],
+    [
+      'a sum of millimetres compared with days',
+      { '>': [{ '+': [{ var: 'thatchDepthMm' }, 1] }, { var: 'figures.rain-limit' }] },
       'units',
       '"figures.rain-limit" is in d, but mm is wanted',
     ],
