@@ -119,6 +119,14 @@ describe('a broken pack', () => {
       /^findings\/mossy\.json at \/mossy: .*findings\.mossy -> findings\.mossy/,
     ],
     [
+      'a question that hangs on its own answer',
+      'questions/safety.json',
+      (questions: Json[]) =>
+        questions.map((each) => (each.id === 'dog' ? { ...each, askWhen: { var: 'dog' } } : each)),
+      'circle',
+      /^questions\/safety\.json at \/dog: .*circle: dog -> dog/,
+    ],
+    [
       'a step that waits for itself',
       'steps/cut.json',
       withField('after', [{ step: 'cut', minDays: 0, why: 'x' }]),

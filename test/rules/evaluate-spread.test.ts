@@ -30,6 +30,14 @@ describe('an if with an open test', () => {
     expect(outcome).toEqual({ known: false, open: ['test'] });
   });
 
+  it.each([
+    ['at the lower end', spread(3, 1, 4, 'y')],
+    ['at the upper end', spread(3, 2, 5, 'y')],
+  ])('stays open when the branches may be off differently %s', (_, other) => {
+    const outcome = evaluate(rule, scopeWith({ x: spread(3, 2, 4, 'x'), y: other }));
+    expect(outcome).toEqual({ known: false, open: ['test'] });
+  });
+
   it('keeps a spread on which the branches agree', () => {
     const outcome = evaluate(rule, scopeWith({ x: spread(3, 2, 4, 'x'), y: spread(3, 2, 4, 'y') }));
     expect(outcome).toMatchObject({ known: true, value: 3, least: 2, most: 4 });

@@ -26,6 +26,7 @@ describe('a slot', () => {
     ['{figure.x}', 'figure.x'],
     ['{figures.}', 'figures.'],
     ['{figures.x  range}', 'figures.x '],
+    ['{figures.x range wide}', 'figures.x range wide'],
     ['{figures.x.constructor}', 'figures.x.constructor'],
     ['{__proto__}', '__proto__'],
     ['{}', ''],
