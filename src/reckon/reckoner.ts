@@ -2,6 +2,8 @@
 
 export type KeyKind =
   | 'number'
+  | 'percent'
+  | 'speed'
   | 'fraction'
   | 'length'
   | 'depth'
@@ -21,10 +23,14 @@ export interface Key {
   readonly kind: KeyKind;
   readonly unit: string;
   readonly says: string;
+  /** What is allowed, in words. */
+  readonly range: string;
   /** Several values with commas between them. */
   readonly isList?: boolean;
   readonly isOptional?: boolean;
   readonly words?: readonly string[];
+  /** A key without which this one means nothing. */
+  readonly needs?: string;
 }
 
 /** Values as read: a number, a list, a word, or points. */
@@ -37,8 +43,13 @@ export interface Quantity {
   readonly unit: string;
 }
 
-/** The headline is one number; whatever else comes out stands under its own name in `more`. */
+/**
+ * What comes out. One rule for all: `value` is one number, the headline of the contract's answer column, and
+ * `unit` is its unit; whatever else comes out stands under its own name in `more`. So a reader of `.value`
+ * always finds a number.
+ */
 export interface Answer extends Quantity {
+  /** The equation with the numbers put in. */
   readonly working: string;
   readonly more?: Readonly<Record<string, Quantity>>;
   readonly notes?: readonly string[];
@@ -48,6 +59,8 @@ export interface Reckoner {
   readonly name: string;
   readonly says: string;
   readonly keys: readonly Key[];
+  /** Optional keys of which exactly one is given. */
+  readonly exactlyOneOf?: readonly string[];
   readonly equation: string;
   readonly sources: readonly { readonly id: string; readonly at: string }[];
   /** @throws {RangeError} when a value is outside its range */
@@ -67,18 +80,35 @@ export const maybe = (given: Given, name: string): number | undefined =>
 export const list = (given: Given, name: string): readonly number[] =>
   Array.isArray(given[name]) ? (given[name] as readonly number[]) : [];
 
-/** Short keys for the tables below. */
+/** The named numbers as one object, ready for an equation. */
+export const numbers = <Name extends string>(given: Given, ...names: Name[]): Record<Name, number> =>
+  Object.fromEntries(names.map((name) => [name, number(given, name)])) as Record<Name, number>;
+
+/** Short keys for the tables. */
 export const key = (
   name: string,
-  kind: KeyKind,
-  unit: string,
+  [kind, unit]: readonly [KeyKind, string],
   says: string,
+  range: string,
   more: Partial<Key> = {},
-): Key => ({
-  name,
-  kind,
-  unit,
-  says,
-  ...more,
-});
+): Key => ({ name, kind, unit, says, range, ...more });
 export const optional = { isOptional: true } as const;
+export const several = { isList: true } as const;
+
+export const AREA = ['area', 'm2'] as const;
+export const LENGTH = ['length', 'm'] as const;
+export const SHARE = ['fraction', 'fraction'] as const;
+export const RATE = ['mass-rate', 'g/m2'] as const;
+export const SPEED = ['speed', 'km/h'] as const;
+export const TEMPERATURE = ['temperature', 'C'] as const;
+export const WORD = ['word', ''] as const;
+export const DATE = ['date', ''] as const;
+export const plain = (unit: string): readonly [KeyKind, string] => ['number', unit];
+
+/** Ranges that many keys share. */
+export const ABOVE_0 = 'above 0';
+export const FROM_0 = '0 or more';
+export const A_SHARE = 'a share from 0 to 1, or with %';
+export const A_SHARE_ABOVE_0 = 'a share above 0 and at most 1, or with %';
+export const A_LATITUDE = '-90 to 90, south negative';
+export const A_DATE = 'a day of the calendar, such as 2027-03-13';
