@@ -40,7 +40,9 @@ const areaOffsets: Reckoner = {
   exactlyOneOf: ['spacingM', 'distancesM'],
   equation:
     'trapezoid, each strip: h × (y0 + y1) ÷ 2; Simpson, each two strips of equal width: h ÷ 3 × (y0 + 4 × y1 + y2), and of unequal width the parabola through the three offsets; a strip left over is a trapezium',
-  sources: [{ id: 'fao-manual-1-areas', at: 'chapter 1: areas by parts; the two rules by their definitions' }],
+  sources: [
+    { id: 'fao-manual-1-areas', at: 'chapter 1: areas by parts; the two rules by their definitions' },
+  ],
   compute: (given) => {
     const area = offsetsArea(given);
     const { areaM2, trapeziumStrips: strips } = area;

@@ -58,7 +58,9 @@ const plugCover: Reckoner = {
         low: { value: lowFraction, unit: 'fraction' },
         high: { value: highFraction, unit: 'fraction' },
       },
-      notes: ['In 95 of 100 such counts the true share lies between low and high, if the points are well apart.'],
+      notes: [
+        'In 95 of 100 such counts the true share lies between low and high, if the points are well apart.',
+      ],
     };
   },
 };

@@ -116,9 +116,10 @@ const ironProduct: Reckoner = {
     key('ironGPerM2', RATE, 'iron itself', FROM_0),
     key('salt', WORD, 'which iron sulphate', IRON_SALTS.join(', '), { words: IRON_SALTS }),
   ],
-  equation: 'salt = iron ÷ share of iron in the salt; share = Fe ÷ (FeSO4 + its water), by atomic weights',
+  equation:
+    'salt = iron ÷ share of iron in the salt; share = Fe ÷ (FeSO4 + its water), with Fe 55.845, S 32.06, O 15.999, H 1.008 (IUPAC, rounded)',
   sources: [
-    { id: 'iupac-atomic-weights', at: 'Fe 55.845, S 32.06, O 15.999, H 1.008' },
+    { id: 'putting-green-moss-trials', at: 'molar mass 278 of the heptahydrate' },
     { id: 'hse-garden-home', at: 'follow the label' },
   ],
   compute: (given) => {

@@ -1,22 +1,18 @@
 /** One figure at a time, with its equation, the numbers in it, and its source. */
 import { nearest } from '../base/nearest.js';
-import { AREA_RECKONERS } from './area-reckoners.js';
 import { readInputs } from './read-inputs.js';
-import type { Answer, FigureValues, Given, Reckoner } from './reckoner.js';
-import { SEED_AND_FEED_RECKONERS } from './seed-and-feed-reckoners.js';
-import { WEATHER_RECKONERS } from './weather-reckoners.js';
-import { WORK_RECKONERS } from './work-reckoners.js';
+import type { FigureValues, Given, Quantity, Reckoner } from './reckoner.js';
+import { RECKONERS } from './reckoners.js';
+import { wordedForThePerson } from './refusal.js';
 
-export const RECKONERS: readonly Reckoner[] = [
-  ...AREA_RECKONERS,
-  ...SEED_AND_FEED_RECKONERS,
-  ...WORK_RECKONERS,
-  ...WEATHER_RECKONERS,
-];
+export { RECKONERS };
 
-export interface Reckoned extends Answer {
+/** What was worked out. `value` is always one number; `more` and `notes` may be empty and are always there. */
+export interface Reckoned extends Quantity {
   readonly name: string;
+  readonly more: Readonly<Record<string, Quantity>>;
   readonly equation: string;
+  readonly working: string;
   readonly inputs: readonly {
     readonly key: string;
     readonly typed: string;
@@ -24,6 +20,7 @@ export interface Reckoned extends Answer {
     readonly unit: string;
   }[];
   readonly sources: Reckoner['sources'];
+  readonly notes: readonly string[];
 }
 
 export type Reckoning =
@@ -31,42 +28,54 @@ export type Reckoning =
   /** `usage`: a name or key is wrong or missing; `values`: a value cannot be. */
   | { readonly ok: false; readonly kind: 'usage' | 'values'; readonly problems: readonly string[] };
 
+/**
+ * One figure, or every problem that stands in its way.
+ *
+ * @param name of a reckoner
+ * @param typed text of each key, as typed
+ * @param figures typical values of the figures of the rules, by id
+ */
 export function reckon(
   name: string,
   typed: Readonly<Record<string, string>>,
   figures: FigureValues,
 ): Reckoning {
   const reckoner = RECKONERS.find((each) => each.name === name);
-  if (reckoner === undefined) {
-    const near = nearest(
-      name,
-      RECKONERS.map((each) => each.name),
-    );
-    const hint = near === undefined ? '' : ` Did you mean "${near}"?`;
-    return {
-      ok: false,
-      kind: 'usage',
-      problems: [`There is nothing to reckon called "${name}".${hint} "seedbed reckon --list" shows all.`],
-    };
-  }
-  const read = readInputs(reckoner.keys, typed);
+  if (reckoner === undefined) return { ok: false, kind: 'usage', problems: [unknownName(name)] };
+  const read = readInputs(reckoner, typed);
   if (!read.ok) return read;
   try {
-    const answer = reckoner.compute(read.given, figures);
-    const inputs = reckoner.keys
-      .filter((key) => Object.hasOwn(read.given, key.name))
-      .map((key) => ({
-        key: key.name,
-        typed: typed[key.name] ?? '',
-        value: read.given[key.name] as Given[string],
-        unit: key.unit,
-      }));
-    return {
-      ok: true,
-      result: { name, ...answer, equation: reckoner.equation, inputs, sources: reckoner.sources },
-    };
+    return { ok: true, result: resultOf(reckoner, typed, read.given, figures) };
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
-    return { ok: false, kind: 'values', problems: [`${error.message.replace(/\.$/, '')}.`] };
+    const problem = wordedForThePerson(error.message, { reckoner, typed, given: read.given });
+    return { ok: false, kind: 'values', problems: [problem] };
   }
+}
+
+function resultOf(
+  { name, keys, equation, sources, compute }: Reckoner,
+  typed: Readonly<Record<string, string>>,
+  given: Given,
+  figures: FigureValues,
+): Reckoned {
+  const { value, unit, working, more = {}, notes = [] } = compute(given, figures);
+  const inputs = keys
+    .filter((key) => Object.hasOwn(given, key.name))
+    .map((key) => ({
+      key: key.name,
+      typed: typed[key.name] as string,
+      value: given[key.name] as Given[string],
+      unit: key.unit,
+    }));
+  return { name, value, unit, more, equation, working, inputs, sources, notes };
+}
+
+function unknownName(name: string): string {
+  const near = nearest(
+    name,
+    RECKONERS.map((each) => each.name),
+  );
+  const hint = near === undefined ? '' : ` Did you mean "${near}"?`;
+  return `There is nothing to reckon called "${name}".${hint} "seedbed reckon --list" shows all.`;
 }

@@ -52,7 +52,9 @@ const loads: Reckoner = {
         `${put(job.areaM2)} m2 × ${water} L/m2 = ${out(total.waterL, 'L')}`,
         `${put(total.waterL)} L ÷ ${put(job.tankL)} L: ${fullCount} full`,
         ...(fullCount > 0 ? [`a full load: ${product(full.waterL, full.productMl)}`] : []),
-        ...(last === null ? ['and no last load'] : [`the last load: ${product(last.waterL, last.productMl)}`]),
+        ...(last === null
+          ? ['and no last load']
+          : [`the last load: ${product(last.waterL, last.productMl)}`]),
       ].join('; '),
       more: {
         fullLoads: { value: fullCount, unit: 'loads' },

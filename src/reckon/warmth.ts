@@ -63,9 +63,7 @@ const soilTemperature: Reckoner = {
       'coldestDay',
     );
     const value = soilTemperatureC(wave);
-    const d = put(
-      dampingDepthM({ diffusivityM2PerS: wave.diffusivityM2PerS, periodDays: DAYS_PER_YEAR }),
-    );
+    const d = put(dampingDepthM({ diffusivityM2PerS: wave.diffusivityM2PerS, periodDays: DAYS_PER_YEAR }));
     const z = put(wave.depthM);
     const angle = `2π × (${put(wave.dayOfYear)} − ${put(wave.coldestDay)}) ÷ 365 − ${z} ÷ ${d} − π ÷ 2`;
     return {

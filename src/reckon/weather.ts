@@ -126,7 +126,9 @@ const waterUse: Reckoner = {
       unit: 'mm/day',
       working: waterUseWorking(weather, reckoned),
       notes: [
-        ...(reckoned.method === 'hargreaves' ? ['Only temperatures were given: Hargreaves, a rough guide.'] : []),
+        ...(reckoned.method === 'hargreaves'
+          ? ['Only temperatures were given: Hargreaves, a rough guide.']
+          : []),
         ...(stoodIn === '' ? [] : [`Stood in for what was not given: ${stoodIn}.`]),
         ...lowSunNotes(weather),
       ],

@@ -1,20 +1,14 @@
 /** `reckon`: one figure at a time, with its equation and source. */
-
-import { plainNumber } from '../../base/quantity-words.js';
-import {
-  AREA_IN_M2,
-  convert,
-  LENGTH_IN_M,
-  MASS_IN_G,
-  MASS_RATE_IN_G_PER_M2,
-  VOLUME_IN_L,
-} from '../../base/units.js';
-import { RECKONERS, type Reckoned, reckon as work } from '../../reckon/reckon.js';
-import type { Quantity } from '../../reckon/reckoner.js';
-import type { Pack } from '../../rules/pack.js';
+import { describeKey } from '../../reckon/read-inputs.js';
+import { RECKONERS, reckon as work } from '../../reckon/reckon.js';
+import { type Line, reckonedText } from '../../reckon/reckoned-text.js';
+import type { Reckoner } from '../../reckon/reckoner.js';
 import { wrapText } from '../../terminal/wrap-text.js';
 import type { Command } from '../command.js';
-import { type CliIo, CliStop, EXIT } from '../io.js';
+import { CliStop, EXIT } from '../io.js';
+
+const FORMATS = ['text', 'json'] as const;
+const UNITS = ['metric', 'us'] as const;
 
 export const reckon: Command = {
   name: 'reckon',
@@ -27,106 +21,71 @@ export const reckon: Command = {
   },
   async run(args, io) {
     if (args.flag('list')) {
-      io.out(`${RECKONERS.map(listed).join('\n')}\n`);
+      io.out(wrapped(RECKONERS.flatMap(listed), io.width));
       return EXIT.done;
     }
     const [name, ...pairs] = args.positionals;
-    if (name === undefined)
-      throw new CliStop(EXIT.usage, `"reckon" takes a name.\nUsage: seedbed ${reckon.usage}`);
-    const format = oneOf('--format', args.text('format') ?? 'text', ['text', 'json']);
-    const units = oneOf('--units', args.text('units') ?? 'metric', ['metric', 'us']);
+    if (name === undefined) {
+      throw new CliStop(
+        EXIT.usage,
+        `"reckon" takes a name; "seedbed reckon --list" shows all.\nUsage: seedbed ${reckon.usage}`,
+      );
+    }
+    const format = oneOf('--format', args.text('format') ?? 'text', FORMATS);
+    const units = oneOf('--units', args.text('units') ?? 'metric', UNITS);
     const pack = await io.loadPack(args.text('pack'));
     const figures = (id: string): number => {
       const figure = pack.figureById.get(id);
-      if (figure === undefined)
-        throw new CliStop(EXIT.pack, `The rules have no figure "${id}", which this needs.`);
-      return figure.typical;
+      if (figure !== undefined) return figure.typical;
+      throw new CliStop(EXIT.pack, `The rules have no figure "${id}", which this needs.`);
     };
     const reckoning = work(name, typedPairs(pairs), figures);
-    if (!reckoning.ok)
-      throw new CliStop(
-        reckoning.kind === 'usage' ? EXIT.usage : EXIT.answers,
-        reckoning.problems.join('\n'),
-      );
+    if (!reckoning.ok) {
+      const code = reckoning.kind === 'usage' ? EXIT.usage : EXIT.answers;
+      throw new CliStop(code, reckoning.problems.join('\n'));
+    }
     io.out(
       format === 'json'
         ? `${JSON.stringify(reckoning.result, null, 2)}\n`
-        : asText(reckoning.result, units === 'us', pack, io),
+        : wrapped(
+            reckonedText(reckoning.result, {
+              isUs: units === 'us',
+              sourceNames: (id) => pack.sourceById.get(id),
+            }),
+            io.width,
+          ),
     );
     return EXIT.done;
   },
 };
 
+const wrapped = (lines: readonly Line[], width: number): string =>
+  `${lines.flatMap(({ text, hang = '' }) => (text === '' ? [''] : wrapText(text, width, hang))).join('\n')}\n`;
+
+/** @throws {CliStop} exit code 2 when an argument is no key=value, or a key stands twice */
 function typedPairs(pairs: readonly string[]): Record<string, string> {
-  return Object.fromEntries(
-    pairs.map((pair) => {
-      const at = pair.indexOf('=');
-      if (at < 1) throw new CliStop(EXIT.usage, `"${pair}" is no key=value, such as areaM2=84.`);
-      return [pair.slice(0, at), pair.slice(at + 1)];
-    }),
-  );
+  const typed = new Map<string, string>();
+  for (const pair of pairs) {
+    const at = pair.indexOf('=');
+    if (at < 1) throw new CliStop(EXIT.usage, `"${pair}" is no key=value, such as areaM2=84.`);
+    const key = pair.slice(0, at);
+    if (typed.has(key)) throw new CliStop(EXIT.usage, `"${key}" is given twice. Give it once.`);
+    typed.set(key, pair.slice(at + 1));
+  }
+  return Object.fromEntries(typed);
 }
 
-function oneOf(option: string, typed: string, allowed: readonly string[]): string {
-  if (allowed.includes(typed)) return typed;
+function oneOf<Word extends string>(option: string, typed: string, allowed: readonly Word[]): Word {
+  const word = allowed.find((each) => each === typed);
+  if (word !== undefined) return word;
   throw new CliStop(EXIT.usage, `${option} is "${typed}". Allowed: ${allowed.join(', ')}.`);
 }
 
-function listed({ name, says, keys }: (typeof RECKONERS)[number]): string {
-  const words = keys.map((key) => (key.isOptional === true ? `[${key.name}]` : key.name));
-  return `${name}: ${says}\n  ${words.join(' ')}`;
-}
-
-/** The answer first, then how it came about and where that stands in print. */
-function asText(result: Reckoned, isUs: boolean, pack: Pack, io: CliIo): string {
-  const lines = [
-    shown(result, isUs),
-    ...Object.entries(result.more ?? {}).map(([name, quantity]) => `${name}: ${shown(quantity, isUs)}`),
-    '',
-    `Equation: ${result.equation}`,
-    `Working: ${result.working}`,
-    ...result.inputs
-      .filter(({ typed, value }) => typed !== String(value))
-      .map(({ key, value, unit }) => `Read ${key} as ${plain(value)} ${unit}`),
-    ...result.sources.map(({ id, at }) => {
-      const source = pack.sourceById.get(id);
-      return `Source: ${source?.title ?? id}. ${source?.publisher ?? ''}: ${at}`;
-    }),
-    ...(result.notes ?? []),
-  ];
-  return `${lines.flatMap((line) => (line === '' ? [''] : wrapText(line, io.width))).join('\n')}\n`;
-}
-
-const plain = (value: unknown): string =>
-  typeof value === 'number' ? plainNumber(value) : JSON.stringify(value);
-
-function shown({ value, unit }: Quantity, isUs: boolean): string {
-  const metric = `${plainNumber(value)} ${unit}`;
-  const us = isUs ? inUsUnits({ value, unit }) : undefined;
-  return us === undefined ? metric : `${metric} (${plainNumber(us.value)} ${us.unit})`;
-}
-
-/** The same in the units of a US bag or tape; nothing where there is no such unit. */
-function inUsUnits({ value, unit }: Quantity): Quantity | undefined {
-  switch (unit) {
-    case 'm2':
-      return { value: convert(AREA_IN_M2, value, { from: 'm2', to: 'ft2' }), unit: 'sq ft' };
-    case 'g':
-      return { value: convert(MASS_IN_G, value, { from: 'g', to: 'lb' }), unit: 'lb' };
-    case 'kg':
-      return { value: convert(MASS_IN_G, value, { from: 'kg', to: 'lb' }), unit: 'lb' };
-    case 'g/m2':
-      return {
-        value: convert(MASS_RATE_IN_G_PER_M2, value, { from: 'g/m2', to: 'lb/1000 ft2' }),
-        unit: 'lb/1000 ft2',
-      };
-    case 'L':
-      return { value: convert(VOLUME_IN_L, value, { from: 'L', to: 'US gal' }), unit: 'US gal' };
-    case 'mL':
-      return { value: convert(VOLUME_IN_L, value, { from: 'mL', to: 'US fl oz' }), unit: 'US fl oz' };
-    case 'mm/day':
-      return { value: convert(LENGTH_IN_M, value, { from: 'mm', to: 'in' }), unit: 'in/day' };
-    default:
-      return undefined;
-  }
+function listed({ name, says, keys }: Reckoner): Line[] {
+  const rows = keys.map((key) => {
+    const left = key.isOptional === true ? `[${key.name}]` : key.name;
+    const many = key.isList === true ? ', with commas between' : '';
+    return { text: `  ${left}: ${describeKey(key)}${many}`, hang: '      ' };
+  });
+  return [{ text: `${name}: ${says}`, hang: '  ' }, ...rows];
 }

@@ -1,0 +1,119 @@
+/** A worked-out figure in words: the answer first, then how it came about and where that stands in print. */
+import { plainNumber } from '../base/quantity-words.js';
+import {
+  AREA_IN_M2,
+  convert,
+  fahrenheitFromCelsius,
+  LENGTH_IN_M,
+  MASS_IN_G,
+  MASS_RATE_IN_G_PER_M2,
+  VOLUME_IN_L,
+  VOLUME_RATE_IN_ML_PER_M2,
+} from '../base/units.js';
+import type { Reckoned } from './reckon.js';
+import type { Quantity } from './reckoner.js';
+
+/** A line to be wrapped; `hang` stands before its second and later rows. */
+export interface Line {
+  readonly text: string;
+  readonly hang?: string;
+}
+
+const HANG = '  ';
+
+/** What a person reads of a source; undefined when the rules in use do not have it. */
+export type SourceNames = (id: string) => { readonly title: string; readonly publisher: string } | undefined;
+
+/**
+ * The lines of a result, not yet wrapped.
+ *
+ * @param isUs true to put the answer in US units beside the metric one
+ */
+export function reckonedText(
+  result: Reckoned,
+  { isUs, sourceNames }: { readonly isUs: boolean; readonly sourceNames: SourceNames },
+): Line[] {
+  const said = (label: string, text: string): Line => ({ text: `${label}: ${text}`, hang: HANG });
+  return [
+    { text: shown(result, isUs), hang: HANG },
+    ...Object.entries(result.more).map(([name, quantity]) => said(inWords(name), shown(quantity, isUs))),
+    { text: '' },
+    said('Equation', result.equation),
+    said('Working', result.working),
+    ...result.inputs.map((input) => said('Read', readAs(input))),
+    ...result.sources.map(({ id, at }) => {
+      const source = sourceNames(id);
+      return said(
+        'Source',
+        source === undefined ? `${id}: ${at}` : `${source.title}. ${source.publisher}: ${at}`,
+      );
+    }),
+    ...result.notes.map((note) => said('Note', note)),
+  ];
+}
+
+/** `lastProduct` as `last product`. */
+const inWords = (name: string): string => name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+
+/** `areaM2 "8000 sq ft" as 743.224 m2`, or only the value where nothing had to be understood. */
+function readAs({ key, typed, value, unit }: Reckoned['inputs'][number]): string {
+  const figure = asRead(value);
+  const measured = unit === '' || unit === 'fraction' || unit === 'count' ? figure : `${figure} ${unit}`;
+  const isAsTyped = typed.replace(/\s/g, '') === figure.replace(/\s/g, '');
+  return isAsTyped ? `${key} ${measured}` : `${key} "${typed}" as ${measured}`;
+}
+
+const INPUT_DIGITS = 6;
+
+function asRead(value: Reckoned['inputs'][number]['value']): string {
+  if (typeof value === 'string') return value;
+  if (typeof value === 'number') return String(Number(value.toPrecision(INPUT_DIGITS)));
+  return value
+    .map((item) => (typeof item === 'number' ? asRead(item) : item.map(asRead).join(',')))
+    .join(value.some((item) => typeof item !== 'number') ? ' ' : ', ');
+}
+
+function shown({ value, unit }: Quantity, isUs: boolean): string {
+  const metric = withUnit({ value, unit });
+  const us = isUs ? inUsUnits({ value, unit }) : undefined;
+  return us === undefined ? metric : `${metric} (${withUnit(us)})`;
+}
+
+function withUnit({ value, unit }: Quantity): string {
+  const figure = plainNumber(value, unit === 'm2' ? unit : '');
+  if (unit === 'fraction') return figure;
+  const isOneOfThem = value === 1 && (unit === 'loads' || unit === 'points');
+  return `${figure} ${isOneOfThem ? unit.slice(0, -1) : unit}`;
+}
+
+type ToUs = (value: number) => Quantity;
+
+const OZ_PER_LB = MASS_IN_G.lb / MASS_IN_G.oz;
+
+/** Under a pound, ounces say it better. */
+const ouncesOrPounds = (grams: number): Quantity => {
+  const lb = convert(MASS_IN_G, grams, { from: 'g', to: 'lb' });
+  return lb < 1 && lb > 0 ? { value: lb * OZ_PER_LB, unit: 'oz' } : { value: lb, unit: 'lb' };
+};
+
+const TO_US: Readonly<Record<string, ToUs>> = {
+  m2: (value) => ({ value: convert(AREA_IN_M2, value, { from: 'm2', to: 'ft2' }), unit: 'sq ft' }),
+  g: ouncesOrPounds,
+  kg: (value) => ouncesOrPounds(value * MASS_IN_G.kg),
+  'g/m2': (value) => ({
+    value: convert(MASS_RATE_IN_G_PER_M2, value, { from: 'g/m2', to: 'lb/1000 ft2' }),
+    unit: 'lb/1000 sq ft',
+  }),
+  L: (value) => ({ value: convert(VOLUME_IN_L, value, { from: 'L', to: 'US gal' }), unit: 'US gal' }),
+  mL: (value) => ({ value: convert(VOLUME_IN_L, value, { from: 'mL', to: 'US fl oz' }), unit: 'US fl oz' }),
+  'L/ha': (value) => ({
+    value: convert(VOLUME_RATE_IN_ML_PER_M2, value, { from: 'L/ha', to: 'US gal/acre' }),
+    unit: 'US gal/acre',
+  }),
+  'ha/h': (value) => ({ value: convert(AREA_IN_M2, value, { from: 'ha', to: 'acre' }), unit: 'acres/h' }),
+  'mm/day': (value) => ({ value: convert(LENGTH_IN_M, value, { from: 'mm', to: 'in' }), unit: 'in/day' }),
+  C: (value) => ({ value: fahrenheitFromCelsius(value), unit: 'F' }),
+};
+
+/** The same in the units of a US bag or tape; nothing where there is no such unit. */
+const inUsUnits = ({ value, unit }: Quantity): Quantity | undefined => TO_US[unit]?.(value);
