@@ -19,7 +19,8 @@ export function wateringOf(
   note: (figureId: string) => void,
 ): PlanWatering[] {
   const area = scope('facts.areaM2');
-  if (sowOn === undefined || !area.known) return [];
+  // Without any water at hand there is nothing to tabulate; the plan says so among what it leaves out.
+  if (sowOn === undefined || !area.known || answered(scope, 'watering') === 'none') return [];
   const number = (expression: Expression): number => {
     const outcome = evaluate(expression, scope);
     if (!outcome.known) return 0;
@@ -53,7 +54,8 @@ function meansOf(
 ): string | null {
   const watering = answered(scope, 'watering');
   const each = turns > 1 ? `, in ${plainNumber(turns)} turns` : '';
-  if (watering === 'can') {
+  // Under a ban a hose is no means; cans by hand are counted instead.
+  if (watering === 'can' || answered(scope, 'wateringBan') === true) {
     const can = scope('figures.water-can-l');
     if (!can.known) return null;
     note('water-can-l');
