@@ -22,9 +22,10 @@ describe('the great circle', () => {
   it('is the same both ways, nothing at home, and never longer than a detour', () => {
     fc.assert(
       fc.property(position, position, position, (a, b, c) => {
-        expect(greatCircleKm(a, b)).toBeCloseTo(greatCircleKm(b, a), 6);
+        expect(greatCircleKm(a, b)).toBeCloseTo(greatCircleKm(b, a), 3);
         expect(greatCircleKm(a, a)).toBe(0);
-        expect(greatCircleKm(a, c)).toBeLessThanOrEqual(greatCircleKm(a, b) + greatCircleKm(b, c) + 1e-6);
+        // A metre of slack: near the far side of the globe the arc keeps only half the digits.
+        expect(greatCircleKm(a, c)).toBeLessThanOrEqual(greatCircleKm(a, b) + greatCircleKm(b, c) + 1e-3);
       }),
     );
   });
