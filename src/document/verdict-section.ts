@@ -3,7 +3,7 @@ import type { RootContent } from 'mdast';
 import type { Plan } from '../planner/plan.js';
 import { heading, paragraph, strong } from './nodes.js';
 import { markOf, type References } from './references.js';
-import { markedSentence, sentence } from './words.js';
+import { inWords, markedSentence, said, sentence } from './words.js';
 
 export function verdictSection({ verdict }: Plan, references: References): RootContent[] {
   const mark = markOf('published', verdict.sources, references);
@@ -14,5 +14,12 @@ export function verdictSection({ verdict }: Plan, references: References): RootC
       markedSentence(verdict.because, mark),
       sentence(verdict.reasons),
     ),
+    paragraph(howSure(verdict)),
   ];
+}
+
+function howSure({ restsOn }: Plan['verdict']): string {
+  return restsOn.length === 0
+    ? 'Sure: every answer that decides this was given.'
+    : `Not sure: this rests on what was assumed about ${inWords(restsOn.map(said))}. Another answer there can lead to another verdict.`;
 }

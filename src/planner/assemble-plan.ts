@@ -9,7 +9,7 @@ import { diagnose, type Judged } from '../diagnosis/diagnose.js';
 import { type Answers, UNKNOWN } from '../interview/answers.js';
 import { reasonsFor, sentenceOf } from '../interview/reasons.js';
 import { namesIn } from '../rules/call.js';
-import type { Scope } from '../rules/evaluate.js';
+import { evaluate, type Scope } from '../rules/evaluate.js';
 import { expressionsOf } from '../rules/expressions.js';
 import { everythingBehind, readsByName } from '../rules/graph.js';
 import type { Pack } from '../rules/pack.js';
@@ -51,14 +51,9 @@ export function assemblePlan({ pack, answers, today, assumeAll }: PlanInput): Pl
   const ledger = openLedger(pack);
   const say = sayer(pack, scope, ledger.noteFigure);
   const active = activeSteps(pack, scope);
-  const verdict = verdictOf(pack, scope, ledger);
-  const findings = findingsOf(
-    pack,
-    scopeFor({ ...choice, assume: 'nothing', seasonWaitDays }),
-    scope,
-    say,
-    ledger,
-  );
+  const knownScope = scopeFor({ ...choice, assume: 'nothing', seasonWaitDays });
+  const verdict = verdictOf(pack, knownScope, scope, ledger);
+  const findings = findingsOf(pack, knownScope, scope, say, ledger);
   const steps = active
     .map((step) => planStep(step, { pack, scope, placed: placed.placed, active, say, ledger }))
     .sort((a, b) => (a.startOn < b.startOn ? -1 : a.startOn > b.startOn ? 1 : 0));
@@ -105,8 +100,9 @@ function lawnOf(answers: Answers, scope: Scope, ledger: Ledger): Plan['lawn'] {
   };
 }
 
-function verdictOf(pack: Pack, scope: Scope, ledger: Ledger): Plan['verdict'] {
-  const rule = pack.verdicts.find(({ when }) => holds(when, scope));
+function verdictOf(pack: Pack, knownScope: Scope, scope: Scope, ledger: Ledger): Plan['verdict'] {
+  const chosen = pack.verdicts.findIndex(({ when }) => holds(when, scope));
+  const rule = pack.verdicts[chosen];
   if (rule === undefined)
     throw new Error('no verdict holds: the last one in verdicts.json must always be true');
   const need = { var: 'facts.need' };
@@ -115,8 +111,20 @@ function verdictOf(pack: Pack, scope: Scope, ledger: Ledger): Plan['verdict'] {
     title: rule.title,
     because: rule.because,
     reasons: sentenceOf(reasonsFor(rule.when === true ? need : rule.when, pack, scope)),
+    restsOn: openBehind(pack.verdicts.slice(0, chosen + 1), knownScope).map(
+      (id) => pack.questionById.get(id)?.label ?? id,
+    ),
     sources: ledger.cite(rule.sources),
   };
+}
+
+/** The open questions that could still have led to another verdict; none when it is certain. */
+function openBehind(verdicts: Pack['verdicts'], knownScope: Scope): string[] {
+  const open = verdicts.flatMap(({ when }) => {
+    const outcome = evaluate(when, knownScope);
+    return outcome.known ? [] : outcome.open;
+  });
+  return [...new Set(open)];
 }
 
 function findingsOf(

@@ -127,19 +127,13 @@ export const FORMULAS: Readonly<Record<string, Formula>> = {
     compute: () => 0,
     working: () => '',
   },
-  'machine-hours': {
-    needs: ['areaM2', 'widthM', 'speedKmPerH', 'efficiencyFraction', 'passes'],
-    unit: 'h',
-    compute: (inputs) => hoursByMachine(inputs),
-    working: (inputs, result) => `${area(inputs)}, ${plainNumber(at(inputs, 'passes'))} passes = ${result}`,
-  },
   'hand-hours': {
     needs: ['areaM2', 'm2PerH'],
     unit: 'h',
     compute: (inputs) => at(inputs, 'areaM2') / at(inputs, 'm2PerH'),
     working: (inputs, result) => `${area(inputs)} ÷ ${plainNumber(at(inputs, 'm2PerH'))} m²/h = ${result}`,
   },
-  'scarify-hours': {
+  'machine-or-hand-hours': {
     needs: ['areaM2', 'widthM', 'speedKmPerH', 'efficiencyFraction', 'passes', 'byHand', 'm2PerH'],
     unit: 'h',
     compute: (inputs) =>

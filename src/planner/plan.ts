@@ -176,6 +176,8 @@ export interface Plan {
     /** The reason in words, then the conditions of this lawn. */
     readonly because: string;
     readonly reasons: string;
+    /** What was assumed and could have led to another verdict, by the questions' labels; empty when it is certain. */
+    readonly restsOn: readonly string[];
     readonly sources: readonly Citation[];
   };
   readonly findings: readonly PlanFinding[];

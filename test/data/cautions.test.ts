@@ -149,8 +149,9 @@ describe('the materials', () => {
     scarifier-petrol hollow-tine-corer garden-fork spring-tine-rake leaf-rake garden-sprayer drop-spreader
     spinning-spreader hose sprinkler watering-can wheelbarrow gloves goggles ear-defenders stout-shoes dust-mask
     rcd-plug mower spade half-moon-iron board-for-firming stiff-broom soil-test-kit kitchen-scales canes-and-string
-    netting pruning-saw tarpaulin`.split(/\s+/);
+    netting pruning-saw tarpaulin grass-shears jute-net`.split(/\s+/);
   const LIQUIDS = ['moss-product', 'wetting-agent'];
+  const SHEETS = ['jute-net'];
   const VOLUMES = ['water', 'topsoil', 'seed-cover', 'debris'];
 
   it('hold everything that steps name, each once', () => {
@@ -158,7 +159,13 @@ describe('the materials', () => {
   });
 
   it.each(materials)('$id is counted in a unit that fits it', ({ id, kind, unit, packs }) => {
-    const bought = LIQUIDS.includes(id) ? 'mL' : VOLUMES.includes(id) ? 'L' : 'g';
+    const bought = LIQUIDS.includes(id)
+      ? 'mL'
+      : VOLUMES.includes(id)
+        ? 'L'
+        : SHEETS.includes(id)
+          ? 'm2'
+          : 'g';
     expect(unit).toBe(kind === 'buy' ? bought : 'each');
     expect([...packs].sort((a, b) => a - b)).toEqual(packs);
     if (kind !== 'buy') expect(packs).toEqual([]);

@@ -24,7 +24,7 @@ const questionIds = questions.map(({ id }) => id);
 const STEPS =
   `wait-for-season soil-test thin-shade fix-drainage sharpen-mower raise-cut weed-by-hand soak treat-moss
   cut low-cut rake-moss scarify clear core fork brush-cores clear-old-turf dig-over firm-and-rake wetting-agent lime
-  soil-bed catch-test sow patch-sow cover-seed water-in keep-off first-mow first-feed feed flush-patches rest-worn
+  soil-bed catch-test sow patch-sow cover-seed pin-net water-in keep-off first-mow first-feed feed flush-patches rest-worn
   weedkiller-later plant-instead look-again`.split(/\s+/);
 
 /** Every finding that the rest of the pack reads by name. */

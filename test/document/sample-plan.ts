@@ -20,6 +20,7 @@ export const samplePlan: Plan = {
     title: 'Renovate the whole lawn',
     because: 'Enough good grass is left to keep.',
     reasons: 'Moss and bare ground together cover half of it',
+    restsOn: ['thatch depth'],
     sources: [{ id: 'invented-seed', at: 'chapter 1' }],
   },
   findings: [
@@ -276,6 +277,7 @@ export const emptyPlan: Plan = {
     title: 'Too dark for grass',
     because: 'Seed thins.',
     reasons: '',
+    restsOn: [],
     sources: [],
   },
   findings: [],
