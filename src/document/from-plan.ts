@@ -10,6 +10,7 @@ import { findingsSection } from './findings-section.js';
 import { glanceSection } from './glance-section.js';
 import { notDoneSection } from './not-done-section.js';
 import { outlookSection } from './outlook-section.js';
+import { partsSection } from './parts-section.js';
 import { referencesOf } from './references.js';
 import { shoppingSection } from './shopping-section.js';
 import { sourcesSection } from './sources-section.js';
@@ -23,6 +24,7 @@ const SECTIONS = [
   findingsSection,
   verdictSection,
   glanceSection,
+  partsSection,
   cautionsSection,
   shoppingSection,
   stepsSection,

@@ -26,7 +26,7 @@ export function stepNodes(
 ): RootContent[] {
   const when = spanWords({ from: step.startOn, until: step.endOn }, references.year);
   return [
-    heading(3, `${number}. ${said(step.title)}, ${when}`),
+    heading(3, `${number}. ${said(step.title)}, ${step.parts.length > 1 ? 'part by part, ' : ''}${when}`),
     whyNow(step, references),
     ...timeParagraph(step, references),
     ...listAfter('Before.', step.dayChecks.map(checkItem)),
@@ -51,8 +51,17 @@ function timeParagraph(step: PlanStep, { year }: References): RootContent[] {
   const range = hours(min) === hours(max) ? '' : ` (${hours(min)} to ${hours(max)})`;
   const latest = step.latestOn === null ? '' : `Begin by ${dayWords(step.latestOn, year)} at the latest.`;
   const work = step.workHours > 0 ? sentence(`${aboutHours(step.workHours)}${range}`) : '';
-  const parts = [work, latest, sentence(step.window ?? '')].filter((part) => part !== '');
+  const parts = [work, partDays(step, year), latest, sentence(step.window ?? '')].filter(
+    (part) => part !== '',
+  );
   return parts.length === 0 ? [] : [paragraph(strong('Time.'), ...parts)];
+}
+
+/** The first day of each part, where the step is done part by part. */
+function partDays({ parts }: PlanStep, year: number): string {
+  if (parts.length < 2) return '';
+  const days = parts.map(({ startOn }, index) => `part ${index + 1} on ${dayWords(startOn, year)}`);
+  return `Begin ${days.join(', ')}.`;
 }
 
 function checkItem({ check, otherwise }: PlanStep['dayChecks'][number]): Part[] {

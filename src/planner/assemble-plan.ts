@@ -17,11 +17,11 @@ import type { Step } from '../rules/schema.js';
 import { outlookOf, wateringOf } from './aftercare.js';
 import { amountsOf, hoursOf, rounded } from './amounts.js';
 import { assumptionsOf } from './assumptions.js';
+import { dateSteps, type PartDates } from './dating.js';
 import type { Plan, PlanCaution, PlanFinding, PlanStep } from './plan.js';
 import { type Ledger, openLedger } from './provenance.js';
-import type { Placed } from './schedule.js';
 import { shoppingOf } from './shopping.js';
-import { activeSteps, answered, daysOf, holds, moreDaysOf, scheduleSteps, seasonWaitOf } from './steps.js';
+import { activeSteps, answered, daysOf, holds } from './steps.js';
 import { type Say, sayer } from './texts.js';
 import { scopeFor } from './working-scope.js';
 
@@ -43,19 +43,19 @@ export class ScheduleClash extends Error {
 
 export function assemblePlan({ pack, answers, today, assumeAll }: PlanInput): Plan {
   const choice = { pack, answers, today, assume: assumeAll ? 'all' : 'said' } as const;
-  const seasonWaitDays = seasonWaitOf(pack, scopeFor(choice), today);
-  const scope = scopeFor({ ...choice, seasonWaitDays });
-  const placed = scheduleSteps(pack, scope, today);
-  if (!placed.possible) throw new ScheduleClash(placed.clash);
+  const dating = dateSteps(pack, (timing) => scopeFor({ ...choice, timing }), today);
+  if (dating === undefined) throw new ScheduleClash(activeSteps(pack, scopeFor(choice)).map(({ id }) => id));
+  const { timing, dates } = dating;
+  const scope = scopeFor({ ...choice, timing });
 
   const ledger = openLedger(pack);
   const say = sayer(pack, scope, ledger.noteFigure);
   const active = activeSteps(pack, scope);
-  const knownScope = scopeFor({ ...choice, assume: 'nothing', seasonWaitDays });
+  const knownScope = scopeFor({ ...choice, assume: 'nothing', timing });
   const verdict = verdictOf(pack, knownScope, scope, ledger);
   const findings = findingsOf(pack, knownScope, scope, say, ledger);
   const steps = active
-    .map((step) => planStep(step, { pack, scope, placed: placed.placed, active, say, ledger }))
+    .map((step) => planStep(step, { pack, scope, dates, active, say, ledger }))
     .sort((a, b) => (a.startOn < b.startOn ? -1 : a.startOn > b.startOn ? 1 : 0));
   const sowOn = steps.find(({ id }) => id === 'sow')?.startOn;
   const watering = wateringOf(pack, scope, sowOn, ledger.noteFigure);
@@ -160,16 +160,18 @@ function findingsOf(
 interface StepContext {
   readonly pack: Pack;
   readonly scope: Scope;
-  readonly placed: ReadonlyMap<string, Placed>;
+  readonly dates: ReadonlyMap<string, readonly PartDates[]>;
   readonly active: readonly Step[];
   readonly say: Say;
   readonly ledger: Ledger;
 }
 
-function planStep(step: Step, { pack, scope, placed, active, say, ledger }: StepContext): PlanStep {
+function planStep(step: Step, { pack, scope, dates, active, say, ledger }: StepContext): PlanStep {
   // The verdict has said these once.
   const verdictClauses = reasonsFor({ var: 'facts.need' }, pack, scope);
-  const { startOn, latestOn } = placed.get(step.id) as Placed;
+  const parts = dates.get(step.id) as readonly PartDates[];
+  const [first, last] = [parts[0] as PartDates, parts.at(-1) as PartDates];
+  const lastsUntil = addDays(last.startOn, daysOf(step.lastsDays, scope) ?? 0);
   const hours = hoursOf(step, scope);
   const amounts = amountsOf(step, pack, scope);
   for (const id of [...hours.figures, ...amounts.flatMap(({ figures }) => figures)]) ledger.noteFigure(id);
@@ -178,10 +180,11 @@ function planStep(step: Step, { pack, scope, placed, active, say, ledger }: Step
   return {
     id: step.id,
     title: step.title,
-    startOn,
-    endOn: addDays(startOn, Math.max(daysOf(step.lastsDays, scope) ?? 0, moreDaysOf(step, pack, scope))),
-    earliestOn: startOn,
-    latestOn: latestOn ?? null,
+    startOn: first.startOn,
+    endOn: [lastsUntil, last.endOn].sort()[1] as IsoDate,
+    earliestOn: first.startOn,
+    latestOn: first.latestOn ?? null,
+    parts: parts.map(({ startOn, endOn }) => ({ startOn, endOn })),
     after: step.after
       .filter((wait) => active.some(({ id }) => id === wait.step))
       .map((wait) => ({

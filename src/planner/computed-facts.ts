@@ -4,6 +4,20 @@ import { daysBetween, type IsoDate, isIsoDate } from '../base/dates.js';
 import type { LawnPart } from '../interview/answers.js';
 import type { Outcome } from '../rules/evaluate.js';
 import type { ComputedFact } from '../rules/scope.js';
+import type { Parting } from './parting.js';
+
+/** What only the dates can tell the rules. */
+export interface Timing {
+  /** Days that the season and the hours hold the sowing back, d. */
+  readonly seasonWaitDays: number;
+  readonly parting: Parting;
+}
+
+/** Before anything is dated. */
+export const NO_TIMING: Timing = {
+  seasonWaitDays: 0,
+  parting: { parts: 1, people: 1, dayHours: Number.POSITIVE_INFINITY, notBefore: 0 },
+};
 
 /** The first free day: the answer, or today; a day that is past cannot be worked on any more. */
 export function startOf(answer: unknown, today: IsoDate): IsoDate {
@@ -19,11 +33,11 @@ export function dateOr(answer: unknown, otherwise: IsoDate): IsoDate {
  * The computed facts of a session.
  *
  * @param today day that stands for an open first free day
- * @param seasonWaitDays days until the season allows a beginning, d; 0 before the dates are worked out
+ * @param timing what the first dating found out
  */
 export function computedFacts(
   today: IsoDate,
-  seasonWaitDays: number,
+  { seasonWaitDays, parting }: Timing,
 ): Readonly<Record<string, ComputedFact>> {
   return {
     area: (read, raw) => areaOutcome(read, raw('lawnParts')),
@@ -38,9 +52,13 @@ export function computedFacts(
       const days = Math.max(0, daysBetween(today, startOf(raw('startOn'), today)));
       return { known: true, value: days, used: ['startOn'], from: ['startOn'] };
     },
-    'season-wait': () => ({ known: true, value: seasonWaitDays, used: [], from: [] }),
+    'season-wait': () => settled(seasonWaitDays),
+    parts: () => settled(parting.parts),
+    people: () => settled(parting.people),
   };
 }
+
+const settled = (value: number): Outcome => ({ known: true, value, used: [], from: [] });
 
 /** The area, with the spread that the way of measuring leaves. */
 function areaOutcome(read: (name: string) => Outcome, parts: unknown): Outcome {

@@ -67,6 +67,8 @@ export interface PlanStep {
   readonly endOn: IsoDate;
   readonly earliestOn: IsoDate;
   readonly latestOn: IsoDate | null;
+  /** The days of the work itself: one entry, or one for each part where a large lawn is worked part by part. */
+  readonly parts: readonly { readonly startOn: IsoDate; readonly endOn: IsoDate }[];
   readonly after: readonly PlanWait[];
   readonly workHours: number;
   readonly workHoursRange: { readonly min: number; readonly max: number };

@@ -1,103 +1,100 @@
 /**
- * Puts steps on dates: the earliest that respect every wait and every window.
+ * Puts steps on days: the earliest that keep every wait, every window and the hours of a day.
  *
- * Works in whole days from the first free day. Lower bounds are raised until nothing moves, which gives the least
- * dates that hold, or a clash when a wait and a window drive each other past the horizon.
- * Steps that are not in the plan stay in the net as points without work, so that order is kept across them.
+ * Works in whole days from the first free day. Work that is more than a day holds goes on over the next fit days, and
+ * what waits for it counts from its last one. Steps that are not in the plan stay in the net as points without
+ * work, so that order is kept across them.
  */
-import { addDays, daysBetween, type IsoDate } from '../base/dates.js';
+import { latestStarts } from './latest-starts.js';
+import { type Link, networkOf, type Starts } from './network.js';
+import { openDiary, type WorkPoint, workPoint } from './work-days.js';
 
+/** A step and its work; days count from the first free day. */
 export interface ScheduleStep {
   readonly id: string;
   /** Nearest fit day on or after the one given; the same day when it is fit. */
-  readonly nextFitDay: (date: IsoDate) => IsoDate;
-  /** Last day of the window that the date lies in, or undefined for no limit. */
-  readonly lastFitDay: (date: IsoDate) => IsoDate | undefined;
-  /** Earliest date from outside the net, such as the end of a weedkiller's wait. */
-  readonly notBefore?: IsoDate | undefined;
+  readonly nextFit: (day: number) => number;
+  /** Last day of the window that the day lies in, or undefined for no limit. */
+  readonly lastFit: (day: number) => number | undefined;
+  /** Earliest day from outside the net, such as the end of a weedkiller's wait; 0 for the first free day. */
+  readonly notBefore: number;
   /** Moved up to what follows it, so that a work day stays together. */
   readonly joinsNext: boolean;
   readonly workHours: number;
 }
 
-export interface ScheduleWait {
-  readonly from: string;
-  readonly to: string;
-  readonly minDays: number;
-  readonly maxDays: number | undefined;
+export interface ScheduleWait extends Link {
   /** Both ends are in the plan; otherwise the wait only carries the order through. */
   readonly binds: boolean;
 }
 
 export interface Placed {
-  readonly startOn: IsoDate;
-  readonly latestOn: IsoDate | undefined;
+  readonly start: number;
+  /** Last day of the work. */
+  readonly end: number;
+  /** Last day on which it may begin, if anything limits it. */
+  readonly latest: number | undefined;
 }
 
-export type Schedule =
-  | { readonly possible: true; readonly placed: ReadonlyMap<string, Placed> }
-  /** The steps that could not settle. */
-  | { readonly possible: false; readonly clash: readonly string[] };
-
-/** Three years: every window opens twice before a search is given up. */
-const HORIZON_DAYS = 3 * 366;
+export type Schedule = ReadonlyMap<string, Placed>;
 
 export interface ScheduleInput {
-  readonly startOn: IsoDate;
+  /** In the order of the trade: where the hours of a day run out, the later step moves. */
   readonly steps: readonly ScheduleStep[];
   readonly waits: readonly ScheduleWait[];
-  /** Hours that fit into one day; a longer step has a day of its own. */
+  /** Hours of work that fit into one day, above 0. */
   readonly dayHours: number;
 }
 
-/** The earliest dates that hold; work is parted by the hours of a day as long as waits and windows allow it. */
-export function schedule(input: ScheduleInput): Schedule {
-  const parted = settled(input, true);
-  return parted.possible ? parted : settled(input, false);
+/** The earliest days that hold; undefined when there are none. */
+export function schedule(input: ScheduleInput): Schedule | undefined {
+  const { waits, dayHours } = input;
+  const points = input.steps.map((step) => workPoint(step, dayHours));
+  const least = withinHours(points, waits, dayHours);
+  if (least === undefined) return undefined;
+  const starts = joined(points, waits, { least, dayHours });
+  const latest = latestStarts(points, waits, least);
+  return new Map(
+    points.map(({ id, endOf }) => {
+      const start = starts.get(id) as number;
+      const last = Math.max(start, latest.get(id) as number);
+      return [id, { start, end: endOf(start), latest: Number.isFinite(last) ? last : undefined }];
+    }),
+  );
 }
 
-function settled(input: ScheduleInput, isParted: boolean): Schedule {
-  const { startOn, steps, waits, dayHours } = input;
-  const earliest = new Map<string, number>();
-  for (const { id, notBefore } of steps) {
-    earliest.set(id, notBefore === undefined ? 0 : Math.max(0, daysBetween(startOn, notBefore)));
+/** The least starts with no day overfull: the first step whose work no longer fits moves on, until all does. */
+function withinHours(
+  points: readonly WorkPoint[],
+  waits: readonly Link[],
+  dayHours: number,
+): Map<string, number> | undefined {
+  const network = networkOf(points, waits);
+  let starts = network.leastStarts();
+  const moves = new Map<string, number>();
+  // Work that makes room more often than there are days of work in all is tied to what it makes room for.
+  const mostMoves = points.reduce((sum, { hours }) => sum + Math.ceil(hours / dayHours), 0);
+  while (starts !== undefined) {
+    const tooMuch = firstBeyondTheDay(points, starts, dayHours);
+    if (tooMuch === undefined) return starts;
+    moves.set(tooMuch, (moves.get(tooMuch) ?? 0) + 1);
+    if ((moves.get(tooMuch) as number) > mostMoves) return undefined;
+    starts.set(tooMuch, (starts.get(tooMuch) as number) + 1);
+    starts = network.leastStarts(starts);
   }
-  const at = (id: string): number => earliest.get(id) ?? 0;
-  let moved = new Set<string>();
-  const raise = (id: string, day: number): void => {
-    if (day <= at(id)) return;
-    earliest.set(id, day);
-    moved.add(id);
-  };
-  do {
-    moved = new Set();
-    for (const { from, to, minDays, maxDays } of waits) {
-      raise(to, at(from) + minDays);
-      if (maxDays !== undefined) raise(from, at(to) - maxDays);
-    }
-    for (const { id, nextFitDay } of steps) {
-      const day = addDays(startOn, at(id));
-      raise(id, at(id) + daysBetween(day, nextFitDay(day)));
-    }
-    const tooMuch = moved.size === 0 && isParted ? firstBeyondTheDay(steps, at, dayHours) : undefined;
-    if (tooMuch !== undefined) raise(tooMuch, at(tooMuch) + 1);
-    if (steps.some(({ id }) => at(id) > HORIZON_DAYS)) return { possible: false, clash: [...moved].sort() };
-  } while (moved.size > 0);
-  const days = joined({ startOn, steps, waits, earliest, dayHours });
-  return { possible: true, placed: withLatest(startOn, steps, waits, days) };
+  return undefined;
 }
 
-/** The first step, in the order given, whose work no longer fits into its day; undefined when all does. */
 function firstBeyondTheDay(
-  steps: readonly ScheduleStep[],
-  at: (id: string) => number,
+  points: readonly WorkPoint[],
+  starts: Starts,
   dayHours: number,
 ): string | undefined {
-  const hoursOn = new Map<number, number>();
-  for (const { id, workHours } of steps) {
-    const taken = hoursOn.get(at(id)) ?? 0;
-    if (workHours > 0 && taken > 0 && taken + workHours > dayHours) return id;
-    hoursOn.set(at(id), taken + workHours);
+  const diary = openDiary(dayHours);
+  for (const { id, workOn } of points) {
+    const work = workOn(starts.get(id) as number);
+    if (!diary.hasRoomFor(work)) return id;
+    diary.take(work);
   }
   return undefined;
 }
@@ -106,99 +103,49 @@ function firstBeyondTheDay(
  * Moves each joining step to the last fit day that its followers leave and that still has the hours for it,
  * the later steps first; others stay. Where that would break a wait, everything stays where it was.
  */
-function joined({
-  startOn,
-  steps,
-  waits,
-  earliest,
-  dayHours,
-}: {
-  readonly startOn: IsoDate;
-  readonly steps: readonly ScheduleStep[];
-  readonly waits: readonly ScheduleWait[];
-  readonly earliest: ReadonlyMap<string, number>;
-  readonly dayHours: number;
-}): ReadonlyMap<string, number> {
-  const days = new Map(earliest);
-  const at = (id: string): number => days.get(id) ?? 0;
-  const hoursOn = new Map<number, number>();
-  const take = (day: number, hours: number): void => void hoursOn.set(day, (hoursOn.get(day) ?? 0) + hours);
-  for (const { id, joinsNext, workHours } of steps) if (!joinsNext) take(at(id), workHours);
-  for (const { id, nextFitDay, joinsNext, workHours } of laterFirst(steps, waits)) {
+function joined(
+  points: readonly WorkPoint[],
+  waits: readonly ScheduleWait[],
+  { least, dayHours }: { readonly least: Starts; readonly dayHours: number },
+): Starts {
+  const starts = new Map(least);
+  const at = (id: string): number => starts.get(id) as number;
+  const diary = openDiary(dayHours);
+  for (const { id, joinsNext, workOn } of points) if (!joinsNext) diary.take(workOn(at(id)));
+  for (const { id, nextFit, joinsNext, workOn, endOf } of laterFirst(points, waits)) {
     if (!joinsNext) continue;
     const limits = waits
       .filter(({ from, binds }) => from === id && binds)
       .map(({ to, minDays }) => at(to) - minDays);
-    const fits = (day: number): boolean => {
-      const date = addDays(startOn, day);
-      const taken = hoursOn.get(day) ?? 0;
-      return nextFitDay(date) === date && (taken === 0 || taken + workHours <= dayHours);
-    };
-    let day = limits.length === 0 ? at(id) : Math.max(at(id), Math.min(...limits));
+    const limit = limits.length === 0 ? at(id) : Math.min(...limits);
+    const fits = (day: number): boolean =>
+      nextFit(day) === day && endOf(day) <= limit && diary.hasRoomFor(workOn(day));
+    let day = Math.max(at(id), limit);
     while (day > at(id) && !fits(day)) day--;
-    days.set(id, day);
-    take(day, workHours);
+    starts.set(id, day);
+    diary.take(workOn(day));
   }
+  const endOf = new Map(points.map((point) => [point.id, point.endOf]));
   const holds = waits.every(({ from, to, minDays, maxDays, binds }) => {
     if (!binds) return true;
-    const gap = at(to) - at(from);
+    const gap = at(to) - (endOf.get(from)?.(at(from)) as number);
     return gap >= minDays && (maxDays === undefined || gap <= maxDays);
   });
-  return holds ? days : earliest;
+  return holds && firstBeyondTheDay(points, starts, dayHours) === undefined ? starts : least;
 }
 
 /** Steps so that whatever follows a step comes before it in the list. */
-function laterFirst(steps: readonly ScheduleStep[], waits: readonly ScheduleWait[]): ScheduleStep[] {
-  const byId = new Map(steps.map((step) => [step.id, step]));
-  const sorted = new Map<string, ScheduleStep>();
-  const visit = (step: ScheduleStep): void => {
-    if (sorted.has(step.id)) return;
-    for (const { to } of waits.filter(({ from }) => from === step.id)) {
+function laterFirst(points: readonly WorkPoint[], waits: readonly ScheduleWait[]): WorkPoint[] {
+  const byId = new Map(points.map((point) => [point.id, point]));
+  const sorted = new Map<string, WorkPoint>();
+  const visit = (point: WorkPoint): void => {
+    if (sorted.has(point.id)) return;
+    for (const { to } of waits.filter(({ from }) => from === point.id)) {
       const follower = byId.get(to);
       if (follower !== undefined) visit(follower);
     }
-    sorted.set(step.id, step);
+    sorted.set(point.id, point);
   };
-  steps.forEach(visit);
+  points.forEach(visit);
   return [...sorted.values()];
-}
-
-/** The latest day of each step while its window stays open and every later step still fits. */
-function withLatest(
-  startOn: IsoDate,
-  steps: readonly ScheduleStep[],
-  waits: readonly ScheduleWait[],
-  earliest: ReadonlyMap<string, number>,
-): ReadonlyMap<string, Placed> {
-  const latest = new Map<string, number>();
-  for (const { id, lastFitDay } of steps) {
-    const last = lastFitDay(addDays(startOn, earliest.get(id) ?? 0));
-    latest.set(id, last === undefined ? Number.POSITIVE_INFINITY : daysBetween(startOn, last));
-  }
-  const at = (id: string): number => latest.get(id) ?? Number.POSITIVE_INFINITY;
-  let changed = true;
-  const lower = (id: string, day: number): void => {
-    if (day >= at(id)) return;
-    latest.set(id, day);
-    changed = true;
-  };
-  while (changed) {
-    changed = false;
-    for (const { from, to, minDays, maxDays } of waits) {
-      lower(from, at(to) - minDays);
-      if (maxDays !== undefined) lower(to, at(from) + maxDays);
-    }
-  }
-  return new Map(
-    steps.map(({ id }) => {
-      const day = latest.get(id) ?? Number.POSITIVE_INFINITY;
-      return [
-        id,
-        {
-          startOn: addDays(startOn, earliest.get(id) ?? 0),
-          latestOn: Number.isFinite(day) ? addDays(startOn, day) : undefined,
-        },
-      ];
-    }),
-  );
 }

@@ -4,7 +4,7 @@ import { type Answers, UNKNOWN } from '../interview/answers.js';
 import type { Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
 import { makeScope } from '../rules/scope.js';
-import { computedFacts } from './computed-facts.js';
+import { computedFacts, NO_TIMING, type Timing } from './computed-facts.js';
 
 export interface ScopeChoice {
   readonly pack: Pack;
@@ -12,10 +12,11 @@ export interface ScopeChoice {
   readonly today: IsoDate;
   /** `nothing`: only what was answered; `said`: questions answered "unknown" too; `all`: whatever is open. */
   readonly assume: 'nothing' | 'said' | 'all';
-  readonly seasonWaitDays?: number;
+  /** What the dates have told already. */
+  readonly timing?: Timing;
 }
 
-export function scopeFor({ pack, answers, today, assume, seasonWaitDays = 0 }: ScopeChoice): Scope {
+export function scopeFor({ pack, answers, today, assume, timing = NO_TIMING }: ScopeChoice): Scope {
   const given = withImplied(pack, answers);
   return makeScope({
     pack,
@@ -25,7 +26,7 @@ export function scopeFor({ pack, answers, today, assume, seasonWaitDays = 0 }: S
       if (assume === 'nothing') return pack.questionById.get(id)?.optional === true;
       return given[id] === UNKNOWN || pack.questionById.get(id)?.optional === true;
     },
-    computed: computedFacts(today, seasonWaitDays),
+    computed: computedFacts(today, timing),
   });
 }
 

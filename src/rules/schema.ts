@@ -133,7 +133,9 @@ export const factSchema = z
     /** JSON Logic over answers, figures, findings and other facts. */
     value: expression.optional(),
     /** Or the name of a function of the program that works it out. */
-    computedBy: z.enum(['area', 'days-since-weedkiller', 'days-until-start', 'season-wait']).optional(),
+    computedBy: z
+      .enum(['area', 'days-since-weedkiller', 'days-until-start', 'season-wait', 'parts', 'people'])
+      .optional(),
     /** Names that a computed fact reads. */
     reads: z.array(sentence).optional(),
   })
@@ -221,6 +223,8 @@ export const stepSchema = z.strictObject({
   lastsDays: expression.optional(),
   /** Done as late as what follows allows, so that a work day stays together. */
   joinsNext: z.boolean().optional(),
+  /** On a lawn too large for one go this is done part by part, and one part is finished before the next is begun. */
+  inParts: z.boolean().optional(),
   amounts: z.array(amount),
   labour: z.strictObject({ formula: id, inputs: z.record(answerName, expression) }).optional(),
   /** What must be at hand; with a condition where it depends on an answer. */

@@ -16,8 +16,14 @@ const conditions = expressionsOf(pack)
   .map((placed) => ({ ...placed, name: `${placed.owner}${placed.pointer}` }));
 const seen = new Map<string, Set<unknown>>(conditions.map(({ name }) => [name, new Set()]));
 for (const answers of fc.sample(anyFullAnswers, { numRuns: LAWNS, seed: 20260401 })) {
-  for (const seasonWaitDays of [0, 200]) {
-    const scope = scopeFor({ pack, answers, today, assume: 'said', seasonWaitDays });
+  for (const [seasonWaitDays, people] of [
+    [0, 1],
+    [200, 2],
+    [0, 5],
+  ] as const) {
+    const parting = { parts: people, people, dayHours: 6, notBefore: 0 };
+    const timing = { seasonWaitDays, parting };
+    const scope = scopeFor({ pack, answers, today, assume: 'said', timing });
     for (const { name, expression } of conditions) {
       const outcome = evaluate(expression, scope);
       seen.get(name)?.add(outcome.known ? outcome.value : 'open');

@@ -11,6 +11,7 @@ export const treatMoss: PlanStep = {
   endOn: on('2027-03-13'),
   earliestOn: on('2027-03-11'),
   latestOn: on('2027-04-03'),
+  parts: [],
   after: [],
   workHours: 1.5,
   workHoursRange: { min: 1, max: 2 },
@@ -56,6 +57,7 @@ export const scarify: PlanStep = {
   endOn: on('2027-03-28'),
   earliestOn: on('2027-03-27'),
   latestOn: null,
+  parts: [],
   after: [
     {
       step: 'treat-moss',
@@ -87,6 +89,7 @@ export const sow: PlanStep = {
   endOn: on('2027-04-03'),
   earliestOn: on('2027-04-03'),
   latestOn: on('2027-05-15'),
+  parts: [],
   after: [{ step: 'scarify', minDays: 0, maxDays: null, sign: null, why: 'The ground has to be open.' }],
   workHours: 0.75,
   workHoursRange: { min: 0.5, max: 1 },

@@ -1,7 +1,7 @@
 /** What must be true of every plan, over thousands of generated lawns and days. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { addDays, daysBetween, isInWindow } from '../../src/base/dates.js';
+import { addDays, daysBetween, isInWindow, weekdayOf } from '../../src/base/dates.js';
 import type { Answers } from '../../src/interview/answers.js';
 import { assemblePlan } from '../../src/planner/assemble-plan.js';
 import { isSouthern, placeOf } from '../../src/planner/place.js';
@@ -24,6 +24,16 @@ const stepOf = (plan: Plan, id: string): PlanStep | undefined => plan.steps.find
 const has = (plan: Plan, stepId: string, cautionId: string): boolean =>
   stepOf(plan, stepId)?.cautions.includes(cautionId) === true &&
   plan.cautions.some(({ id }) => id === cautionId);
+
+/** From the last day of the one to the first of the other: part by part, or from the last part to what is done whole. */
+function gapsBetween(before: PlanStep, step: PlanStep): number[] {
+  if (before.parts.length > 1 && step.parts.length > 1)
+    return step.parts.map(({ startOn }, index) =>
+      daysBetween((before.parts[index] as PlanStep['parts'][number]).endOn, startOn),
+    );
+  const end = (before.parts.at(-1) as PlanStep['parts'][number]).endOn;
+  return step.parts.map(({ startOn }) => daysBetween(end, startOn));
+}
 
 function numbersIn(value: unknown): number[] {
   if (typeof value === 'number') return [value];
@@ -53,11 +63,57 @@ describe('every plan', () => {
     forEveryPlan((plan) => {
       for (const step of plan.steps) {
         for (const { step: before, minDays, maxDays } of step.after) {
-          const gap = daysBetween((stepOf(plan, before) as PlanStep).startOn, step.startOn);
-          expect(gap, `${before} to ${step.id}`).toBeGreaterThanOrEqual(minDays);
-          if (maxDays !== null) expect(gap, `${before} to ${step.id}`).toBeLessThanOrEqual(maxDays);
+          for (const gap of gapsBetween(stepOf(plan, before) as PlanStep, step)) {
+            expect(gap, `${before} to ${step.id}`).toBeGreaterThanOrEqual(minDays);
+            if (maxDays !== null) expect(gap, `${before} to ${step.id}`).toBeLessThanOrEqual(maxDays);
+          }
         }
       }
+    });
+  });
+
+  it('finishes one part before the next is begun, and does every part inside the same season', () => {
+    forEveryPlan((plan) => {
+      const parted = plan.steps.filter(({ parts }) => parts.length > 1);
+      for (const { parts } of parted) {
+        for (const other of parted)
+          for (const [index, { startOn }] of parts.entries())
+            if (index > 0) expect(startOn >= (other.parts[index - 1]?.endOn ?? '')).toBe(true);
+        expect(
+          daysBetween(
+            (parts[0] as PlanStep['parts'][number]).startOn,
+            (parts.at(-1) as PlanStep['parts'][number]).endOn,
+          ),
+        ).toBeLessThan(100);
+      }
+      const count = new Set(parted.map(({ parts }) => parts.length));
+      expect(count.size).toBeLessThanOrEqual(1);
+    });
+  });
+
+  it('puts no more work on a day than the people have hours, and no work on a weekday where only weekends are free', () => {
+    forEveryPlan((plan, answers) => {
+      if (stepOf(plan, 'ask-contractor') !== undefined) return;
+      const hands = Number(
+        /people at work[^:]*: (\d+)/.exec(stepOf(plan, 'mark-out-parts')?.how.join(' ') ?? '')?.[1] ?? 1,
+      );
+      const hoursOn = new Map<string, { hours: number; steps: number }>();
+      for (const step of plan.steps) {
+        if (step.workHours === 0) continue;
+        for (const { startOn, endOn } of step.parts) {
+          if (answers.workDays === 'weekends')
+            for (const day of [startOn, endOn]) expect([6, 7]).toContain(weekdayOf(day));
+          if (startOn !== endOn) continue;
+          const before = hoursOn.get(startOn) ?? { hours: 0, steps: 0 };
+          hoursOn.set(startOn, {
+            hours: before.hours + step.workHours / step.parts.length,
+            steps: before.steps + 1,
+          });
+        }
+      }
+      // Hours in the plan are rounded to three digits.
+      for (const [day, { hours, steps }] of hoursOn)
+        if (steps > 1) expect(hours, day).toBeLessThanOrEqual(hands * 6 * 1.01);
     });
   });
 

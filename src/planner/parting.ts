@@ -1,0 +1,104 @@
+/** Into how many parts a lawn must be divided, and how many people it takes, for the work to fit its waits and season. */
+import { partNet, partsOf } from './parts.js';
+import { type Placed, type ScheduleStep, schedule } from './schedule.js';
+import type { StepNet } from './step-net.js';
+
+export interface Parting {
+  /** Parts of the lawn, each finished before the next is begun; 1 for a lawn done in one go. */
+  readonly parts: number;
+  /** At work at a time; one more than the most that an owner can gather means a contractor. */
+  readonly people: number;
+  /** Hours of work that fit into a day; without end for a contractor. */
+  readonly dayHours: number;
+  /** First day for the work that is parted, where the rest of this season is too short for it. */
+  readonly notBefore: number;
+}
+
+/** Every step with the days of each of its parts. */
+export type Dates = ReadonlyMap<string, readonly Placed[]>;
+
+export interface Dated {
+  readonly parting: Parting;
+  readonly dates: Dates;
+}
+
+/**
+ * The dates with as few people, and then as few parts, as the waits and windows allow.
+ * What is too much for the rest of a season waits for the next one before it asks for another pair of hands. With
+ * one more than the most people it is work for a contractor, and the hours no longer count.
+ *
+ * @returns undefined when no dates hold whatever the hours
+ */
+export function datesWithParting(net: StepNet, mostPeople: number): Dated | undefined {
+  const work = net.steps.filter(({ id, workHours }) => net.inParts.has(id) && workHours > 0);
+  const hours = work.reduce((sum, { workHours }) => sum + workHours, 0);
+  const seasonDays = Math.min(...work.map(daysInSeason));
+  for (let people = 1; people <= mostPeople; people++) {
+    const dayHours = net.dayHours * people;
+    const mostParts = Math.max(1, Math.ceil(hours / dayHours));
+    if (mostParts > seasonDays) continue;
+    const finest = datedInOneSeason(net, { parts: mostParts, people, dayHours });
+    // What does not fit in parts of a day's work does not fit in larger ones.
+    if (finest === undefined) continue;
+    for (let parts = 1; parts < mostParts; parts++) {
+      const dated = datedInOneSeason(net, { parts, people, dayHours });
+      if (dated !== undefined) return dated;
+    }
+    return finest;
+  }
+  return datedInOneSeason(net, { parts: 1, people: mostPeople + 1, dayHours: Number.POSITIVE_INFINITY });
+}
+
+/** The dates for a parting that is settled. */
+export function datesFor(net: StepNet, parting: Parting): Dates | undefined {
+  const { parts, dayHours, notBefore } = parting;
+  const held = net.steps.map((step) =>
+    net.inParts.has(step.id) ? { ...step, notBefore: Math.max(step.notBefore, notBefore) } : step,
+  );
+  const parted = partNet({ steps: held, waits: net.waits }, net.inParts, parts);
+  const placed = schedule({ ...parted, dayHours });
+  return (
+    placed &&
+    partsOf(
+      placed,
+      net.steps.map(({ id }) => id),
+      parts,
+    )
+  );
+}
+
+/** From the first free day, or from the next season on where this one is too short; undefined when neither does. */
+export function datedInOneSeason(net: StepNet, choice: Omit<Parting, 'notBefore'>): Dated | undefined {
+  let notBefore = 0;
+  for (let season = 0; season < 2; season++) {
+    const parting = { ...choice, notBefore };
+    const dates = datesFor(net, parting);
+    if (dates === undefined) return undefined;
+    const overrun = firstOverrun(net.steps, dates);
+    if (overrun === undefined) return { parting, dates };
+    notBefore = overrun;
+  }
+  return undefined;
+}
+
+/** The next opening for the first step that begins in one window and ends in another. */
+function firstOverrun(steps: readonly ScheduleStep[], dates: Dates): number | undefined {
+  for (const { id, lastFit, nextFit } of steps) {
+    const parts = dates.get(id) as readonly Placed[];
+    const [first, last] = [parts[0] as Placed, parts.at(-1) as Placed];
+    const closes = lastFit(first.start);
+    if (closes !== undefined && last.end > closes) return nextFit(closes + 1);
+  }
+  return undefined;
+}
+
+/** Working days in the next window that opens after the one around the day; no end without a window. */
+function daysInSeason({ nextFit, lastFit }: ScheduleStep): number {
+  const now = lastFit(nextFit(0));
+  if (now === undefined) return Number.POSITIVE_INFINITY;
+  const opens = nextFit(now + 1);
+  const closes = lastFit(opens) ?? opens;
+  let days = 0;
+  for (let day = opens; day <= closes; day = nextFit(day + 1)) days++;
+  return days;
+}

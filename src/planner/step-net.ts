@@ -1,0 +1,97 @@
+/** The steps of the rules as a net of work and waits, with the windows of the season and the working days. */
+import { addDays, daysBetween, type IsoDate } from '../base/dates.js';
+import { evaluate, type Scope } from '../rules/evaluate.js';
+import type { Pack } from '../rules/pack.js';
+import type { Step } from '../rules/schema.js';
+import { hoursOf } from './amounts.js';
+import { dateOr, startOf } from './computed-facts.js';
+import type { Parted } from './parts.js';
+import { isSouthern, placeOf } from './place.js';
+import { activeSteps, answered, daysOf, holds } from './steps.js';
+import { type FitDays, fitDaysOf, type Season } from './windows.js';
+import { remembered } from './work-days.js';
+
+export interface StepNet extends Parted {
+  readonly startOn: IsoDate;
+  /** Hours that one person works in a day. */
+  readonly dayHours: number;
+  /** Steps that a large lawn gets part by part. */
+  readonly inParts: ReadonlySet<string>;
+}
+
+export function stepNet(
+  pack: Pack,
+  scope: Scope,
+  { today, season }: { readonly today: IsoDate; readonly season: Season },
+): StepNet {
+  const active = new Set(activeSteps(pack, scope).map(({ id }) => id));
+  const startOn = startOf(answered(scope, 'startOn'), today);
+  return {
+    startOn,
+    dayHours: pack.figureById.get('work-day-h')?.typical ?? Number.POSITIVE_INFINITY,
+    inParts: new Set(pack.steps.filter(({ inParts }) => inParts === true).map(({ id }) => id)),
+    waits: pack.steps.flatMap((step) =>
+      step.after.map((wait) => {
+        const binds = active.has(step.id) && active.has(wait.step);
+        return {
+          from: wait.step,
+          to: step.id,
+          minDays: binds ? (daysOf(wait.minDays, scope) ?? 0) : 0,
+          maxDays: binds ? daysOf(wait.maxDays, scope) : undefined,
+          binds,
+        };
+      }),
+    ),
+    steps: pack.steps.map((step) =>
+      active.has(step.id)
+        ? {
+            id: step.id,
+            ...byDay(fitDaysOf(step, season), startOn),
+            joinsNext: step.joinsNext === true,
+            workHours: hoursOf(step, scope).value,
+            notBefore: notBeforeOf(step, scope, startOn),
+          }
+        : { id: step.id, ...WITHOUT_WORK },
+    ),
+  };
+}
+
+const WITHOUT_WORK = {
+  nextFit: (day: number) => day,
+  lastFit: () => undefined,
+  notBefore: 0,
+  joinsNext: false,
+  workHours: 0,
+};
+
+/** Fit days counted from the first free day, each looked up once. */
+function byDay({ nextFitDay, lastFitDay }: FitDays, startOn: IsoDate) {
+  return {
+    nextFit: remembered((day) => daysBetween(startOn, nextFitDay(addDays(startOn, day)))),
+    lastFit: remembered((day) => {
+      const last = lastFitDay(addDays(startOn, day));
+      return last === undefined ? undefined : daysBetween(startOn, last);
+    }),
+  };
+}
+
+function notBeforeOf(step: Step, scope: Scope, startOn: IsoDate): number {
+  const dates = (step.notBefore ?? [])
+    .filter(({ when }) => holds(when, scope))
+    .map(({ date, plusDays }) => {
+      const outcome = evaluate(date, scope);
+      const from = dateOr(outcome.known ? outcome.value : undefined, startOn);
+      return addDays(from, daysOf(plusDays, scope) ?? 0);
+    });
+  return Math.max(0, ...dates.map((date) => daysBetween(startOn, date)));
+}
+
+/** What decides on which days work may be done. */
+export function seasonOf(pack: Pack, scope: Scope): Season {
+  const place = scope('place');
+  return {
+    southern: isSouthern(place.known ? placeOf(String(place.value), pack.climate) : undefined),
+    warmSeasonGrass: answered(scope, 'grassType') === 'warm-season',
+    weekendsOnly: answered(scope, 'workDays') === 'weekends',
+  };
+}
