@@ -2,16 +2,27 @@
 import type { RootContent } from 'mdast';
 import type { Plan } from '../planner/plan.js';
 import { dayWords } from './date-words.js';
-import { bullets, heading, strong } from './nodes.js';
+import { bullets, heading, paragraph, strong } from './nodes.js';
 import type { References } from './references.js';
 import { clause, counted, said, sentence } from './words.js';
 
-export function outlookSection({ outlook }: Plan, references: References): RootContent[] {
+export function outlookSection({ outlook, steps }: Plan, references: References): RootContent[] {
   if (outlook.length === 0) return [];
   const items = outlook.map(({ on, weeks, sees, ifNot }) => [
     strong(`After ${counted(weeks, 'week')}, ${dayWords(on, references.year)}.`),
     sentence(sees),
     said(ifNot) === '' ? '' : `If not: ${clause(ifNot)}`,
   ]);
-  return [heading(2, 'What you should see'), bullets(items)];
+  const isParted = (steps.find(({ id }) => id === 'sow')?.parts.length ?? 1) > 1;
+  return [
+    heading(2, 'What you should see'),
+    ...(isParted
+      ? [
+          paragraph(
+            'The days are those of part 1; later parts come after it by as many days as they were sown later.',
+          ),
+        ]
+      : []),
+    bullets(items),
+  ];
 }

@@ -49,7 +49,10 @@ function whyNow(step: PlanStep, references: References): RootContent {
 function timeParagraph(step: PlanStep, { year }: References): RootContent[] {
   const { min, max } = step.workHoursRange;
   const range = hours(min) === hours(max) ? '' : ` (${hours(min)} to ${hours(max)})`;
-  const latest = step.latestOn === null ? '' : `Begin by ${dayWords(step.latestOn, year)} at the latest.`;
+  const latest =
+    step.latestOn === null || step.parts.length > 1
+      ? ''
+      : `Begin by ${dayWords(step.latestOn, year)} at the latest.`;
   const work = step.workHours > 0 ? sentence(`${aboutHours(step.workHours)}${range}`) : '';
   const parts = [work, partDays(step, year), latest, sentence(step.window ?? '')].filter(
     (part) => part !== '',

@@ -7,7 +7,7 @@ import { heading, paragraph, table } from './nodes.js';
 import type { References } from './references.js';
 import { said } from './words.js';
 
-export function wateringSection({ watering }: Plan, references: References): RootContent[] {
+export function wateringSection({ watering, steps }: Plan, references: References): RootContent[] {
   if (watering.length === 0) return [];
   const hasMeans = watering.some(({ means }) => means !== null);
   const head = [
@@ -26,7 +26,19 @@ export function wateringSection({ watering }: Plan, references: References): Roo
     ...(hasMeans ? [said(period.means ?? '')] : []),
     said(period.aim),
   ]);
-  return [heading(2, 'Watering'), paragraph('1 mm of water is 1 L on each m².'), table(head, rows)];
+  return [
+    heading(2, 'Watering'),
+    paragraph('1 mm of water is 1 L on each m².', eachPartFromItsSowing(steps)),
+    table(head, rows),
+  ];
+}
+
+/** What the days and litres mean where the lawn is sown part by part; nothing for one go. */
+function eachPartFromItsSowing(steps: Plan['steps']): string {
+  const parts = steps.find(({ id }) => id === 'sow')?.parts.length ?? 1;
+  return parts < 2
+    ? ''
+    : `The days are those of part 1; count the weeks of each part from its own sowing. The litres are for the whole lawn: each of the ${parts} parts gets its share.`;
 }
 
 function waterWords({ mmPerDay, litresPerDay }: PlanWatering): string {

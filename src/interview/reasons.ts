@@ -113,5 +113,7 @@ function limitWords(name: string, limit: Known, pack: Pack): string {
 function numberWords(value: Value, unit: string | undefined): string {
   if (typeof value !== 'number') return String(value);
   if (unit === 'fraction') return `${Math.round(value * 100)} %`;
-  return unit === undefined ? plainNumber(value) : `${plainNumber(value)} ${unit === 'd' ? 'days' : unit}`;
+  return unit === undefined || unit === 'count'
+    ? plainNumber(value)
+    : `${plainNumber(value)} ${unit === 'd' ? 'days' : unit}`;
 }

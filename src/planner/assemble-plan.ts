@@ -172,6 +172,7 @@ function planStep(step: Step, { pack, scope, dates, active, say, ledger }: StepC
   const parts = dates.get(step.id) as readonly PartDates[];
   const [first, last] = [parts[0] as PartDates, parts.at(-1) as PartDates];
   const lastsUntil = addDays(last.startOn, daysOf(step.lastsDays, scope) ?? 0);
+  const endOn = [lastsUntil, last.endOn].sort()[1] as IsoDate;
   const hours = hoursOf(step, scope);
   const amounts = amountsOf(step, pack, scope);
   for (const id of [...hours.figures, ...amounts.flatMap(({ figures }) => figures)]) ledger.noteFigure(id);
@@ -181,9 +182,11 @@ function planStep(step: Step, { pack, scope, dates, active, say, ledger }: StepC
     id: step.id,
     title: step.title,
     startOn: first.startOn,
-    endOn: [lastsUntil, last.endOn].sort()[1] as IsoDate,
+    endOn,
     earliestOn: first.startOn,
-    latestOn: first.latestOn ?? null,
+    // What lasts past its latest start, such as the wait for a season, has no start worth naming.
+    latestOn:
+      step.labour === undefined && (first.latestOn ?? endOn) < endOn ? null : (first.latestOn ?? null),
     parts: parts.map(({ startOn, endOn }) => ({ startOn, endOn })),
     after: step.after
       .filter((wait) => active.some(({ id }) => id === wait.step))

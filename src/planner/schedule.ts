@@ -112,12 +112,18 @@ function joined(
   const at = (id: string): number => starts.get(id) as number;
   const diary = openDiary(dayHours);
   for (const { id, joinsNext, workOn } of points) if (!joinsNext) diary.take(workOn(at(id)));
+  const byId = new Map(points.map((point) => [point.id, point]));
   for (const { id, nextFit, joinsNext, workOn, endOf } of laterFirst(points, waits)) {
     if (!joinsNext) continue;
-    const limits = waits
-      .filter(({ from, binds }) => from === id && binds)
-      .map(({ to, minDays }) => at(to) - minDays);
-    const limit = limits.length === 0 ? at(id) : Math.min(...limits);
+    const bound = waits.filter(({ binds }) => binds);
+    const followers = bound.filter(({ from }) => from === id).map(({ to, minDays }) => at(to) - minDays);
+    // What joins too can still move after this one; the rest stays where it is and holds it back.
+    const heldBack = bound.flatMap(({ from, to, maxDays }) => {
+      const before = byId.get(from);
+      if (to !== id || maxDays === undefined || before === undefined || before.joinsNext) return [];
+      return [before.endOf(at(from)) + maxDays];
+    });
+    const limit = followers.length === 0 ? at(id) : Math.min(...followers, ...heldBack);
     const fits = (day: number): boolean =>
       nextFit(day) === day && endOf(day) <= limit && diary.hasRoomFor(workOn(day));
     let day = Math.max(at(id), limit);
@@ -125,10 +131,9 @@ function joined(
     starts.set(id, day);
     diary.take(workOn(day));
   }
-  const endOf = new Map(points.map((point) => [point.id, point.endOf]));
   const holds = waits.every(({ from, to, minDays, maxDays, binds }) => {
     if (!binds) return true;
-    const gap = at(to) - (endOf.get(from)?.(at(from)) as number);
+    const gap = at(to) - (byId.get(from) as WorkPoint).endOf(at(from));
     return gap >= minDays && (maxDays === undefined || gap <= maxDays);
   });
   return holds && firstBeyondTheDay(points, starts, dayHours) === undefined ? starts : least;

@@ -4,7 +4,7 @@ import { rounded } from './amounts.js';
 import type { PlanShoppingLine, PlanStep } from './plan.js';
 
 /** Water and waste are in the steps' amounts, but no shop sells them. */
-const IN_NO_SHOP: readonly string[] = ['water', 'debris'];
+const IN_NO_SHOP: readonly string[] = ['water', 'debris', 'old-turf'];
 
 export function shoppingOf(steps: readonly PlanStep[], pack: Pack): PlanShoppingLine[] {
   const needs = new Map<string, { amount: number; most: number; isOpen: boolean; forSteps: string[] }>();

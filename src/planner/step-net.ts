@@ -47,6 +47,7 @@ export function stepNet(
         ? {
             id: step.id,
             ...byDay(fitDaysOf(step, season), startOn),
+            ...(step.maySlip === true ? { lastFit: () => undefined } : {}),
             joinsNext: step.joinsNext === true,
             workHours: hoursOf(step, scope).value,
             notBefore: notBeforeOf(step, scope, startOn),

@@ -223,6 +223,8 @@ export const stepSchema = z.strictObject({
   lastsDays: expression.optional(),
   /** Done as late as what follows allows, so that a work day stays together. */
   joinsNext: z.boolean().optional(),
+  /** Too late for its season, it is done in the next one; so it holds up nothing that comes before it. */
+  maySlip: z.boolean().optional(),
   /** On a lawn too large for one go this is done part by part, and one part is finished before the next is begun. */
   inParts: z.boolean().optional(),
   amounts: z.array(amount),
