@@ -1,5 +1,6 @@
 /** The form of a command, and the options that all of them take. */
 import { parseArgs } from 'node:util';
+import { cleanLine } from '../base/clean-text.js';
 import { nearest } from '../base/nearest.js';
 import { type CliIo, CliStop, EXIT } from './io.js';
 
@@ -15,6 +16,8 @@ export interface Command {
   readonly summary: string;
   readonly usage: string;
   readonly options: Readonly<Record<string, OptionSpec>>;
+  /** The words that it takes beside options; none if absent. */
+  readonly takes?: { readonly least: number; readonly most: number; readonly says: string };
   run(args: ParsedArgs, io: CliIo): Promise<number>;
 }
 
@@ -31,6 +34,7 @@ export const COMMON_OPTIONS: Readonly<Record<string, OptionSpec>> = {
   quiet: { type: 'boolean', says: 'only results and errors' },
   debug: { type: 'boolean', says: 'show where an unexpected error came from' },
   help: { type: 'boolean', short: 'h', says: 'this help' },
+  version: { type: 'boolean', says: 'the version' },
 };
 
 /**
@@ -38,12 +42,8 @@ export const COMMON_OPTIONS: Readonly<Record<string, OptionSpec>> = {
  *
  * @throws {CliStop} exit code 2, naming what was not understood and the nearest that is
  */
-export function readArgs(
-  argv: readonly string[],
-  options: Readonly<Record<string, OptionSpec>>,
-  usage: string,
-): ParsedArgs {
-  const all = { ...COMMON_OPTIONS, ...options };
+export function readArgs(argv: readonly string[], command: Command): ParsedArgs {
+  const all = { ...COMMON_OPTIONS, ...command.options };
   const known = Object.fromEntries(
     Object.entries(all).map(([name, { type, short }]) => [
       name,
@@ -53,17 +53,31 @@ export function readArgs(
   try {
     const { values, positionals } = parseArgs({ args: [...argv], options: known, allowPositionals: true });
     const at = values as Record<string, string | boolean | undefined>;
+    if (at.help !== true && at.version !== true) checkWords(positionals, command);
     return {
       positionals,
       text: (name) => (typeof at[name] === 'string' ? at[name] : undefined),
       flag: (name) => at[name] === true,
     };
   } catch (error) {
+    if (error instanceof CliStop) throw error;
     throw new CliStop(
       EXIT.usage,
-      `${optionFault(error as Error, argv, Object.keys(all))}\nUsage: seedbed ${usage}`,
+      `${optionFault(error as Error, argv, Object.keys(all))}\nUsage: seedbed ${command.usage}`,
     );
   }
+}
+
+const LONGEST_SHOWN = 60;
+
+/** A word too many is a slip that must not be swallowed: it may be an option without its hyphens. */
+function checkWords(words: readonly string[], { name, takes, usage }: Command): void {
+  const { least, most, says } = takes ?? { least: 0, most: 0, says: 'no words, only options' };
+  const isRight = words.length >= least && words.length <= most;
+  if (isRight) return;
+  const extra = words[most];
+  const found = extra === undefined ? '' : `; "${cleanLine(extra).slice(0, LONGEST_SHOWN)}" is one too many`;
+  throw new CliStop(EXIT.usage, `"${name}" takes ${says}${found}.\nUsage: seedbed ${usage}`);
 }
 
 function optionFault(error: Error, argv: readonly string[], names: readonly string[]): string {

@@ -1,14 +1,17 @@
 #!/usr/bin/env node
 /** The executable: finds the command, runs it, turns what went wrong into a message and an exit code. */
 import { readFileSync } from 'node:fs';
+import { cleanLine } from '../base/clean-text.js';
 import { nearest } from '../base/nearest.js';
 import { COMMANDS, generalHelp, START } from './commands.js';
 import { CliStop, EXIT } from './io.js';
 import { PACKAGE_FILE } from './paths.js';
 
+const LONGEST_SHOWN = 60;
+
 async function main(argv: readonly string[]): Promise<number> {
   const [first = '', ...rest] = argv;
-  if (first === '--version') return print(`${version()}\n`);
+  if (first === '--version' && rest.length === 0) return print(`${version()}\n`);
   if (first === '-h' || first === '--help' || (first === 'help' && rest.length === 0))
     return print(generalHelp(version()));
   const isOption = first === '' || first.startsWith('-');
@@ -21,7 +24,7 @@ async function main(argv: readonly string[]): Promise<number> {
     );
     throw new CliStop(
       EXIT.usage,
-      `There is no command "${name}".${near === undefined ? '' : ` Did you mean "${near}"?`} "seedbed --help" lists them all.`,
+      `There is no command "${cleanLine(name).slice(0, LONGEST_SHOWN)}".${near === undefined ? '' : ` Did you mean "${near}"?`} "seedbed --help" lists them all.`,
     );
   }
   const [{ readArgs, helpOf }, command, { nodeIo }] = await Promise.all([
@@ -29,9 +32,12 @@ async function main(argv: readonly string[]): Promise<number> {
     entry.load(),
     import('./node-io.js'),
   ]);
-  if (first === 'help') return print(helpOf(command));
-  const args = readArgs(isOption ? argv : rest, command.options, command.usage);
+  if (first === 'help' && rest.length === 1) return print(helpOf(command));
+  if (first === 'help')
+    throw new CliStop(EXIT.usage, `"help" takes the name of one command; found ${rest.length} words.`);
+  const args = readArgs(isOption ? argv : rest, command);
   if (args.flag('help')) return print(helpOf(command));
+  if (args.flag('version')) return print(`${version()}\n`);
   const io = nodeIo({ width: widthOf(args.text('width')), noColour: args.flag('no-colour') });
   return command.run(args, io);
 }

@@ -1,9 +1,8 @@
 /** Reads what is typed for a question. Loaded after the first question is on the screen: it is the heaviest part. */
 import type { IsoDate } from '../base/dates.js';
-import { nearest } from '../base/nearest.js';
 import { readAnswer } from '../interview/read-answer.js';
 import type { Reading } from '../interview/reading.js';
-import { placeOf } from '../planner/place.js';
+import { placeOf, stationMeant } from '../planner/place.js';
 import type { Pack } from '../rules/pack.js';
 import type { Question } from '../rules/schema.js';
 
@@ -17,7 +16,7 @@ function readPlace(typed: string, pack: Pack): Reading {
   const place = placeOf(typed, pack.climate);
   if (place === undefined) {
     const names = pack.climate.stations.map(({ name }) => name);
-    const near = nearest(typed, names);
+    const near = stationMeant(typed, pack.climate);
     return {
       kind: 'refused',
       says: `I know no weather station called that.${near === undefined ? '' : ` Did you mean ${near}?`} Give latitude and longitude, such as 51.5, -0.1, or one of: ${names.join(', ')}.`,

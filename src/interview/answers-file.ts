@@ -1,5 +1,8 @@
 /** Reads an answers file: every fault is listed with its key, what was found and what is allowed. */
+
+import { cleanLine } from '../base/clean-text.js';
 import { type IsoDate, isIsoDate } from '../base/dates.js';
+import { jsonShapeOf } from '../base/json-shape.js';
 import { nearest } from '../base/nearest.js';
 import type { Pack } from '../rules/pack.js';
 import type { Question } from '../rules/schema.js';
@@ -14,34 +17,52 @@ export interface AnswersContext {
   readonly pack: Pack;
   /** Area of measured parts, m2; throws RangeError when they cannot exist. */
   readonly areaOfParts: (parts: readonly LawnPart[]) => number;
+  /** What is wrong with a place, as a sentence; undefined when it can be found. */
+  readonly placeFault: (typed: string) => string | undefined;
   readonly today: IsoDate;
 }
 
 const SHAPE = 'It looks like {"format": 1, "answers": {"areaM2": 84, "mossFraction": 0.4}}.';
+/** A list of points of an outline lies six levels down; no answer is deeper. */
+const DEEPEST = 10;
 
 export function readAnswersFile(text: string, context: AnswersContext): ReadAnswers {
-  let parsed: unknown;
-  try {
-    parsed = JSON.parse(text);
-  } catch (error) {
-    return { ok: false, faults: [`This is not JSON: ${(error as Error).message}. ${SHAPE}`] };
-  }
+  const json = parseJson(text);
+  if ('fault' in json) return { ok: false, faults: [json.fault] };
+  const { value: parsed, doubled } = json;
   if (!isObject(parsed) || parsed.format !== 1 || !isObject(parsed.answers)) {
-    const format = isObject(parsed) ? JSON.stringify(parsed.format) : 'no object';
+    const format = isObject(parsed) ? shown(parsed.format) : 'no object';
     return {
       ok: false,
-      faults: [
-        `An answers file has "format": 1 and "answers"; found format ${format ?? 'missing'}. ${SHAPE}`,
-      ],
+      faults: [`An answers file has "format": 1 and "answers"; found format ${format}. ${SHAPE}`],
     };
   }
-  const faults = Object.keys(parsed)
+  const misplaced = Object.keys(parsed)
     .filter((key) => key !== 'format' && key !== 'answers')
     .map(
-      (key) => `"${key}" has no place beside "format" and "answers". Remove it, or move it into "answers".`,
+      (key) =>
+        `${shown(key)} has no place beside "format" and "answers". Remove it, or move it into "answers".`,
     );
-  return checkAnswers(parsed.answers, context, faults);
+  return checkAnswers(parsed.answers, context, [...doubledFaults(doubled), ...misplaced]);
 }
+
+type Parsed = { readonly value: unknown; readonly doubled: readonly string[] } | { readonly fault: string };
+
+/** The value of a JSON text, with the keys that stand twice; a byte order mark before it is no fault. */
+export function parseJson(text: string): Parsed {
+  const bare = text.replace(/^\uFEFF/, '');
+  try {
+    const value: unknown = JSON.parse(bare);
+    const { depth, doubled } = jsonShapeOf(bare);
+    if (depth <= DEEPEST) return { value, doubled };
+    return { fault: `This is nested ${depth} levels deep; answers need no more than ${DEEPEST}. ${SHAPE}` };
+  } catch (error) {
+    return { fault: `This is not JSON: ${cleanLine((error as Error).message)}. ${SHAPE}` };
+  }
+}
+
+export const doubledFaults = (doubled: readonly string[]): string[] =>
+  doubled.map((key) => `${shown(key)} stands twice, and only one can be meant. Remove the other.`);
 
 /** The same for answers that are already an object, such as one line of a batch. */
 export function checkAnswers(
@@ -57,13 +78,13 @@ export function checkAnswers(
     if (question === undefined) {
       const near = nearest(key, [...pack.questionById.keys()]);
       faults.push(
-        `"${key}" is no question.${near === undefined ? '' : ` Did you mean "${near}"?`} Correct or remove it.`,
+        `${shown(key)} is no question.${near === undefined ? '' : ` Did you mean "${near}"?`} Correct or remove it.`,
       );
       continue;
     }
     const fault = value === UNKNOWN ? undefined : faultOf(question, value, context);
     if (fault === undefined) answers[key] = value as AnswerValue;
-    else faults.push(`"${key}" is ${shorten(value)}. ${fault}`);
+    else faults.push(`"${key}" is ${shown(value)}. ${fault}`);
   }
   faults.push(...faultsTogether(answers));
   return faults.length === 0 ? { ok: true, answers } : { ok: false, faults };
@@ -90,11 +111,12 @@ function faultOf(question: Question, value: unknown, context: AnswersContext): s
       }
       if (typeof value === 'string' && (isIsoDate(value) || value === question.suggest)) return undefined;
       return `Allowed: a date such as "2027-03-13"${question.suggest === undefined ? '' : `, "${question.suggest}"`} or "unknown".`;
-    case 'text':
     case 'place':
-      return typeof value === 'string' && value.trim() !== ''
+      return typeof value === 'string' ? context.placeFault(value) : context.placeFault('');
+    case 'text':
+      return typeof value === 'string' && value.trim() !== '' && value.length <= LONGEST_TEXT
         ? undefined
-        : 'Allowed: a text that is not empty, or "unknown".';
+        : `Allowed: a text of 1 to ${LONGEST_TEXT} characters, or "unknown".`;
     case 'parts':
       return partsFault(value, context);
     default:
@@ -141,9 +163,13 @@ function faultsTogether(answers: Readonly<Record<string, AnswerValue>>): string[
 const isObject = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 
+/** More than any name of a lawn needs. */
+const LONGEST_TEXT = 200;
 const LONGEST_SHOWN = 60;
 
-function shorten(value: unknown): string {
-  const text = JSON.stringify(value) ?? 'missing';
+/** A found name or value as JSON, harmless and short enough for one line. */
+function shown(value: unknown): string {
+  if (value === undefined) return 'missing';
+  const text = cleanLine(JSON.stringify(typeof value === 'string' ? value.slice(0, LONGEST_SHOWN) : value));
   return text.length > LONGEST_SHOWN ? `${text.slice(0, LONGEST_SHOWN)}...` : text;
 }

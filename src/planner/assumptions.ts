@@ -31,6 +31,8 @@ export function assumptionsOf(
 function isAssumed(question: Question, answers: Answers, scope: Scope): boolean {
   const given = Object.hasOwn(answers, question.id) ? answers[question.id] : undefined;
   if (given !== undefined && given !== UNKNOWN) return false;
+  // Measured parts are the other way to give the area.
+  if (question.kind === 'area' && Array.isArray(answers.lawnParts)) return false;
   if (given === undefined && question.optional === true) return false;
   return isAsked(question, scope) !== false;
 }

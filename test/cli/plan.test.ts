@@ -109,6 +109,14 @@ describe('plan FILE', () => {
     expect(err).toMatch(/"areaM2" and "lawnParts" both give the area/);
   });
 
+  it('assumes no area where the parts of the lawn are measured', () => {
+    const file = answersFile({ lawnParts: [{ shape: 'rectangle', lengthM: 12, widthM: 7 }] });
+    const { out } = run(['plan', file, '--assume', '--today', '2027-04-01', '--format', 'json']);
+    const { lawn, assumptions } = JSON.parse(out);
+    expect([lawn.areaM2, lawn.areaAssumed]).toEqual([84, false]);
+    expect(assumptions.map(({ questionId }: { questionId: string }) => questionId)).not.toContain('areaM2');
+  });
+
   it('refuses shares that add up to more than the lawn', () => {
     const { code, err } = run([
       'plan',
@@ -131,6 +139,12 @@ describe('plan FILE', () => {
   it.each([
     [['plan', 'no-such-file.json'], 5, 'there is no such file'],
     [['plan'], 2, 'takes one answers file'],
+    [['plan', example, 'extra'], 2, '"extra" is one too many'],
+    [['ask', 'extra'], 2, '"extra" is one too many'],
+    [['--plain', 'extra'], 2, '"extra" is one too many'],
+    [['reckon', '--list', 'seed'], 2, 'takes no words'],
+    [['rules', 'check', 'rules', 'extra'], 2, '"extra" is one too many'],
+    [['help', 'plan', 'ask'], 2, 'one command'],
     [['plan', example, '--tody', '2027-01-01'], 2, 'Did you mean --today?'],
     [['plan', example, '--today', '2027-02-30'], 2, 'Give a date that exists'],
     [['plan', example, '--format', 'pdf'], 2, 'Allowed: md, json'],

@@ -20,6 +20,8 @@ const OF_THE_PROGRAM: Readonly<Record<string, string>> = {
   MOST_COLUMNS: 'columns of a drawing',
   TITLE_WIDTH: 'columns of a drawing',
   LONGEST_SHOWN: 'characters of a wrong value',
+  LONGEST_TEXT: 'characters of a name',
+  DEEPEST: 'nesting of an answers file',
   DEPTH_LIMIT: 'nesting of a condition',
   DAYS_PER_WEEK: 'd',
   DAYS_PER_COLUMN: 'd',

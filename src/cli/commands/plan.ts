@@ -1,10 +1,11 @@
 /** `plan FILE`: answers in, plan out, no questions. */
 import { lawnPartsArea } from '../../agronomy/area-parts.js';
 import { type IsoDate, isIsoDate } from '../../base/dates.js';
-import type { Answers, LawnPart } from '../../interview/answers.js';
-import { readAnswersFile } from '../../interview/answers-file.js';
+import type { Answers } from '../../interview/answers.js';
+import { type AnswersContext, readAnswersFile } from '../../interview/answers-file.js';
 import { openQuestions } from '../../interview/open-questions.js';
 import { assemblePlan } from '../../planner/assemble-plan.js';
+import { placeFault } from '../../planner/place.js';
 import type { Plan } from '../../planner/plan.js';
 import { scopeFor } from '../../planner/working-scope.js';
 import type { Pack } from '../../rules/pack.js';
@@ -30,14 +31,9 @@ export const plan: Command = {
     force: { type: 'boolean', says: 'replace the file if it is there' },
     assume: { type: 'boolean', says: 'let the stated assumptions stand for what is not answered' },
   },
+  takes: { least: 1, most: 1, says: 'one answers file (- for standard input)' },
   async run(args, io) {
-    const [file, ...more] = args.positionals;
-    if (file === undefined || more.length > 0) {
-      throw new CliStop(
-        EXIT.usage,
-        `"plan" takes one answers file (- for standard input).\nUsage: seedbed ${plan.usage}`,
-      );
-    }
+    const [file] = args.positionals as [string];
     const format = formatOf(args.text('format'));
     const today = dayOf(args.text('today'), io.today);
     const pack = await io.loadPack(args.text('pack'));
@@ -52,15 +48,32 @@ export const plan: Command = {
   },
 };
 
+/** A file that is no answers file at all must not fill the screen. */
+const MOST_FAULTS_SHOWN = 100;
+
+/** What the reader of answers needs to know of the world. */
+export function answersContext(pack: Pack, today: IsoDate): AnswersContext {
+  return {
+    pack,
+    today,
+    areaOfParts: (lawnParts) => lawnPartsArea({ lawnParts }).areaM2,
+    placeFault: (typed) => placeFault(typed, pack.climate),
+  };
+}
+
 /** @throws {CliStop} exit code 3 with every fault of the file */
 export function answersFrom(text: string, file: string, pack: Pack, today: IsoDate): Answers {
-  const areaOfParts = (lawnParts: readonly LawnPart[]): number => lawnPartsArea({ lawnParts }).areaM2;
-  const read = readAnswersFile(text, { pack, areaOfParts, today });
+  const read = readAnswersFile(text, answersContext(pack, today));
   if (read.ok) return read.answers;
   const count = read.faults.length === 1 ? 'one fault' : `${read.faults.length} faults`;
+  const rest = read.faults.length - MOST_FAULTS_SHOWN;
+  const lines = [
+    ...read.faults.slice(0, MOST_FAULTS_SHOWN),
+    ...(rest > 0 ? [`... and ${rest} more like these.`] : []),
+  ];
   throw new CliStop(
     EXIT.answers,
-    `${file === '-' ? 'The answers' : file}: ${count}, nothing was planned.\n${read.faults.map((fault) => `  ${fault}`).join('\n')}`,
+    `${file === '-' ? 'The answers' : file}: ${count}, nothing was planned.\n${lines.map((fault) => `  ${fault}`).join('\n')}`,
   );
 }
 

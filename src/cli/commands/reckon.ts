@@ -19,8 +19,13 @@ export const reckon: Command = {
     format: { type: 'string', value: 'FORMAT', says: 'text or json; text if not given' },
     units: { type: 'string', value: 'UNITS', says: 'metric or us; us adds the answer in US units' },
   },
+  takes: { least: 0, most: Number.POSITIVE_INFINITY, says: 'a name and key=value words' },
   async run(args, io) {
     if (args.flag('list')) {
+      if (args.positionals.length > 0) {
+        const usage = `Usage: seedbed ${reckon.usage}`;
+        throw new CliStop(EXIT.usage, `"reckon --list" takes no words: it shows every name.\n${usage}`);
+      }
       io.out(wrapped(RECKONERS.flatMap(listed), io.width));
       return EXIT.done;
     }

@@ -9,6 +9,7 @@ export const rules: Command = {
   summary: 'Check the rules and list every problem',
   usage: 'rules check [FOLDER]',
   options: {},
+  takes: { least: 1, most: 2, says: 'a task and perhaps a folder' },
   async run(args, io) {
     const [task, folder = args.text('pack') ?? RULES_FOLDER, ...more] = args.positionals;
     if (task !== 'check' || more.length > 0) {

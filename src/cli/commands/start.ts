@@ -7,11 +7,18 @@ import { ask } from './ask.js';
 
 export const start: Command = {
   ...ask,
+  name: 'seedbed',
   summary: 'Start, or go on with an unfinished session',
   usage: '[--answers FILE] [--plain] [--save FILE] [--out PLAN.md] [--force]',
   run: (args, io) =>
-    io.input.isTTY === true && io.output.isTTY === true ? ask.run(args, io) : playExample(args, io),
+    (io.input.isTTY === true && io.output.isTTY === true) || isOwnLawn(args)
+      ? ask.run(args, io)
+      : playExample(args, io),
 };
+
+/** Whoever names a file or asks for lines means a lawn of their own, terminal or not. */
+const isOwnLawn = (args: ParsedArgs): boolean =>
+  args.flag('plain') || ['answers', 'save', 'out'].some((name) => args.text(name) !== undefined);
 
 async function playExample(args: ParsedArgs, io: CliIo): Promise<number> {
   const [{ playJourney }, { rendered }] = await Promise.all([
