@@ -7,8 +7,6 @@ export interface JsonShape {
   readonly doubled: readonly string[];
 }
 
-const TOKEN = /"[^"\\]*(?:\\.[^"\\]*)*"|[{}[\],:]/gs;
-
 /** One level that is open: the keys seen in it, or none for a list. */
 interface Level {
   readonly keys: Set<string> | undefined;
@@ -20,7 +18,7 @@ export function jsonShapeOf(json: string): JsonShape {
   const open: Level[] = [];
   const doubled: string[] = [];
   let depth = 0;
-  for (const [token] of json.matchAll(TOKEN)) {
+  for (const token of tokensOf(json)) {
     const level = open.at(-1);
     if (token === '{' || token === '[') {
       open.push({ keys: token === '{' ? new Set() : undefined, last: undefined });
@@ -34,4 +32,30 @@ export function jsonShapeOf(json: string): JsonShape {
     } else if (token.startsWith('"')) level.last = token;
   }
   return { depth, doubled: [...new Set(doubled)] };
+}
+
+/** Brackets, colons and whole strings, in order. Strings are stepped over by hand: a pattern would overflow on long ones. */
+function* tokensOf(json: string): Generator<string> {
+  const next = /["{}[\]:]/g;
+  for (let found = next.exec(json); found !== null; found = next.exec(json)) {
+    if (found[0] !== '"') yield found[0];
+    else {
+      const end = endOfString(json, found.index);
+      next.lastIndex = end + 1;
+      yield json.slice(found.index, end + 1);
+    }
+  }
+}
+
+/** Place of the quote that closes the string which opens at `start`: one with an even run of backslashes before it. */
+function endOfString(json: string, start: number): number {
+  let end = start;
+  let isEscaped: boolean;
+  do {
+    end = json.indexOf('"', end + 1);
+    let run = 0;
+    while (json[end - 1 - run] === '\\') run++;
+    isEscaped = run % 2 === 1;
+  } while (isEscaped);
+  return end;
 }
