@@ -1,6 +1,7 @@
 /** Loads rules: the bundled pack as built, or a folder with every check. */
 import { existsSync, readFileSync } from 'node:fs';
 import { indexPack, type Pack, type PackData } from '../rules/pack.js';
+import type { RuleProblem } from '../rules/problem.js';
 import { CliStop, EXIT } from './io.js';
 import { BUILT_PACK, RULES_FOLDER } from './paths.js';
 
@@ -23,19 +24,35 @@ export async function readChecked(folder: string): Promise<PackData> {
   return found.data;
 }
 
-export async function problemsOf(
-  folder: string,
-): Promise<{ data: PackData | undefined; problems: readonly import('../rules/problem.js').RuleProblem[] }> {
+/** A pack as read, with everything that is wrong with it. */
+interface FoundPack {
+  readonly data: PackData | undefined;
+  readonly problems: readonly RuleProblem[];
+}
+
+/** Every problem of a pack; the examples of its findings are run once the rest is sound. */
+export async function problemsOf(folder: string): Promise<FoundPack> {
   const [{ readPack }, { checkPack }, { PROGRAM_SIDE }] = await Promise.all([
     import('../rules/read.js'),
     import('../rules/check.js'),
     import('./program-side.js'),
   ]);
+  const { data, problems, placeOf } = readFolder(folder, readPack);
+  if (data === undefined) return { data, problems };
+  const found = checkPack(data, PROGRAM_SIDE, placeOf);
+  if (found.some(({ code }) => code !== 'unused')) return { data, problems: found };
+  const [{ checkExamples }, { answersContext }] = await Promise.all([
+    import('../planner/check-examples.js'),
+    import('./answers-context.js'),
+  ]);
+  const pack = indexPack(data);
+  const examples = checkExamples(pack, placeOf, (today) => answersContext(pack, today));
+  return { data, problems: [...found, ...examples] };
+}
+
+function readFolder<Read>(folder: string, readPack: (folder: string) => Read): Read {
   try {
-    const { data, problems, fileOf } = readPack(folder);
-    return data === undefined
-      ? { data, problems }
-      : { data, problems: checkPack(data, PROGRAM_SIDE, fileOf) };
+    return readPack(folder);
   } catch (error) {
     throw new CliStop(EXIT.files, `The rules folder ${folder} cannot be read: ${(error as Error).message}.`);
   }

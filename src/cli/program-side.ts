@@ -8,6 +8,15 @@ import type { ProgramSide } from '../rules/check.js';
 export const PROGRAM_SIDE: ProgramSide = {
   formulas: Object.fromEntries(Object.entries(FORMULAS).map(([name, { needs }]) => [name, needs])),
   questions: [...ASKED_BY_PROGRAM, 'lawnParts', 'hoseLPerMin', 'maxLiftKg', 'budget'],
+  figures: [
+    'water-can-l',
+    'sprinkler-efficiency',
+    'work-day-h',
+    'vibration-action-points',
+    'vibration-limit-points',
+    'germination-field-stretch',
+    'field-emergence-days-ryegrass',
+  ],
   sources: RECKONERS.flatMap(({ sources }) => sources.map(({ id }) => id)),
   nearest,
 };

@@ -3,6 +3,8 @@ import type { Expression } from './schema.js';
 export interface Call {
   readonly operator: string;
   readonly operands: readonly Expression[];
+  /** Whether the operands are written as a list, and not one alone. */
+  readonly isList: boolean;
 }
 
 /**
@@ -14,7 +16,9 @@ export function callOf(expression: Expression): Call | undefined {
   const [operator, ...more] = Object.keys(expression);
   if (operator === undefined || more.length > 0) return undefined;
   const operand = (expression as Record<string, Expression>)[operator] as Expression;
-  return { operator, operands: Array.isArray(operand) ? operand : [operand] };
+  return Array.isArray(operand)
+    ? { operator, operands: operand, isList: true }
+    : { operator, operands: [operand], isList: false };
 }
 
 /** Every name that a `var` in the expression reads, each once, in order of appearance. */

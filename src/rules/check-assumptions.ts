@@ -1,6 +1,6 @@
 /** Checks of what stands in for an answer that nobody knows. */
 import { callOf, namesIn } from './call.js';
-import type { FileOf } from './check.js';
+import type { PlaceOf } from './check.js';
 import { expressionsOf } from './expressions.js';
 import { everythingBehind, readsByName } from './graph.js';
 import { answerOf } from './names.js';
@@ -8,12 +8,12 @@ import type { PackData } from './pack.js';
 import type { RuleProblem } from './problem.js';
 import type { Expression } from './schema.js';
 
-export function checkAssumptions(pack: PackData, fileOf: FileOf): RuleProblem[] {
-  return [...checkWords(pack, fileOf), ...checkDecided(pack, fileOf)];
+export function checkAssumptions(pack: PackData, placeOf: PlaceOf): RuleProblem[] {
+  return [...checkWords(pack, placeOf), ...checkDecided(pack, placeOf)];
 }
 
 /** What is assumed for a choice must be one of its options. */
-function checkWords(pack: PackData, fileOf: FileOf): RuleProblem[] {
+function checkWords(pack: PackData, placeOf: PlaceOf): RuleProblem[] {
   return pack.questions.flatMap((question) => {
     const { words } = answerOf(question);
     if (words === undefined || question.dontKnow.assume === null) return [];
@@ -22,8 +22,7 @@ function checkWords(pack: PackData, fileOf: FileOf): RuleProblem[] {
       .map(
         (found): RuleProblem => ({
           code: 'option',
-          file: fileOf('question', question.id),
-          pointer: `/${question.id}/dontKnow/assume`,
+          ...placeOf('question', question.id, '/dontKnow/assume'),
           id: question.id,
           found,
           allowed: words.join(', '),
@@ -42,7 +41,7 @@ function wordsGivenBy(expression: Expression): string[] {
 }
 
 /** What decides a plan must not rest on a question that assumes nothing. */
-function checkDecided(pack: PackData, fileOf: FileOf): RuleProblem[] {
+function checkDecided(pack: PackData, placeOf: PlaceOf): RuleProblem[] {
   const reads = readsByName(pack);
   const computed = new Set(
     pack.facts.filter((fact) => fact.computedBy !== undefined).map((fact) => `facts.${fact.id}`),
@@ -55,8 +54,7 @@ function checkDecided(pack: PackData, fileOf: FileOf): RuleProblem[] {
       if (question === undefined || question.dontKnow.assume !== null) continue;
       problems.set(name, {
         code: 'unassumed',
-        file: fileOf('question', question.id),
-        pointer: `/${question.id}/dontKnow/assume`,
+        ...placeOf('question', question.id, '/dontKnow/assume'),
         id: question.id,
         reader: placed.owner,
       });

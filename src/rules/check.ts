@@ -2,16 +2,17 @@
  * Cross-checks of a whole pack: every id leads somewhere, every condition is sound, nothing lies about unused.
  * All problems are gathered, none stops the search. What the program itself offers and reads is passed in.
  */
-
-import { namesIn } from './call.js';
+import { jsonPointer } from '../base/json-pointer.js';
 import { checkAssumptions } from './check-assumptions.js';
+import { recordOf } from './dot.js';
 import { expressionsOf, type Placed } from './expressions.js';
 import { findCircle, readsByName } from './graph.js';
 import { lint } from './lint.js';
 import { readableNames } from './names.js';
 import type { PackData } from './pack.js';
-import type { RuleProblem } from './problem.js';
-import type { Citation } from './schema.js';
+import type { Place, RuleProblem } from './problem.js';
+import { namesRead } from './readers.js';
+import { referencesOf } from './references.js';
 import { sentencesOf, slotsIn } from './slots.js';
 
 /** The program's side of the contract with a pack. */
@@ -20,154 +21,83 @@ export interface ProgramSide {
   readonly formulas: Readonly<Record<string, readonly string[]>>;
   /** Questions that the program reads by itself. */
   readonly questions: readonly string[];
+  /** Figures that it reads by itself. */
+  readonly figures: readonly string[];
   /** Sources that it cites by itself. */
   readonly sources: readonly string[];
   readonly nearest: (name: string, names: readonly string[]) => string | undefined;
 }
 
-/** Where each record stands, as `kind id` to file, so that a problem can name the file. */
-export type FileOf = (kind: string, id: string) => string;
+/** Where a record stands; its key is its id, or its place in the list where ids repeat or are missing. */
+export type PlaceOf = (kind: string, key: string, pointer?: string) => Place;
 
-export function checkPack(pack: PackData, program: ProgramSide, fileOf: FileOf): RuleProblem[] {
+export function checkPack(pack: PackData, program: ProgramSide, placeOf: PlaceOf): RuleProblem[] {
   return [
-    ...checkIds(pack, program, fileOf),
-    ...checkExpressions(pack, program, fileOf),
-    ...checkCircles(pack, fileOf),
-    ...checkAssumptions(pack, fileOf),
-    ...checkSlots(pack, program, fileOf),
-    ...checkUse(pack, program, fileOf),
+    ...checkIds(pack, program, placeOf),
+    ...checkInputs(pack, program, placeOf),
+    ...checkExpressions(pack, program, placeOf),
+    ...checkLastVerdict(pack, placeOf),
+    ...checkCircles(pack, placeOf),
+    ...checkAssumptions(pack, placeOf),
+    ...checkSlots(pack, program, placeOf),
+    ...checkUse(pack, program, placeOf),
   ];
 }
 
-interface Reference {
-  readonly from: string;
-  readonly fromId: string;
-  readonly pointer: string;
-  readonly kind: string;
-  readonly id: string;
-}
-
-function referencesOf(pack: PackData): Reference[] {
-  const references: Reference[] = [];
-  const cite = (from: string, fromId: string, sources: readonly Citation[], pointer = '/sources'): void => {
-    for (const { id } of sources) references.push({ from, fromId, pointer, kind: 'source', id });
-  };
-  const refer = (
-    from: string,
-    fromId: string,
-    pointer: string,
-    kind: string,
-    ids: readonly string[],
-  ): void => {
-    for (const id of ids) references.push({ from, fromId, pointer, kind, id });
-  };
-  for (const figure of pack.figures) cite('figure', figure.id, figure.sources);
-  for (const question of pack.questions) {
-    refer('question', question.id, '/section', 'section', [question.section]);
-    const implying = question.impliedBy?.map(({ answered }) => answered) ?? [];
-    refer('question', question.id, '/impliedBy', 'question', implying);
-  }
-  for (const finding of pack.findings) {
-    cite('finding', finding.id, finding.sources);
-    refer('finding', finding.id, '/leadsTo', 'step', finding.leadsTo);
-  }
-  for (const step of pack.steps) {
-    cite('step', step.id, step.sources);
-    cite('step', step.id, step.window?.sources ?? [], '/window/sources');
-    refer(
-      'step',
-      step.id,
-      '/after',
-      'step',
-      step.after.map((wait) => wait.step),
-    );
-    refer(
-      'step',
-      step.id,
-      '/tools',
-      'material',
-      step.tools.map((tool) => tool.id),
-    );
-    refer('step', step.id, '/cautions', 'caution', step.cautions);
-    refer(
-      'step',
-      step.id,
-      '/amounts',
-      'material',
-      step.amounts.map((amount) => amount.material),
-    );
-    refer(
-      'step',
-      step.id,
-      '/amounts',
-      'formula',
-      step.amounts.map((amount) => amount.formula),
-    );
-    if (step.labour !== undefined) refer('step', step.id, '/labour', 'formula', [step.labour.formula]);
-  }
-  for (const caution of pack.cautions) cite('caution', caution.id, caution.sources);
-  for (const verdict of pack.verdicts) cite('verdict', verdict.id, verdict.sources);
-  for (const outlook of pack.outlook) cite('outlook', `${outlook.weeks}`, outlook.sources);
-  for (const watering of pack.watering) cite('watering', `${watering.fromWeek}`, watering.sources);
-  refer('climate', '', '/sourceId', 'source', [pack.climate.sourceId]);
-  return references;
-}
-
-function checkIds(pack: PackData, program: ProgramSide, fileOf: FileOf): RuleProblem[] {
+function checkIds(pack: PackData, program: ProgramSide, placeOf: PlaceOf): RuleProblem[] {
+  const idsOf = (records: readonly { readonly id: string }[]): string[] => records.map(({ id }) => id);
   const known: Record<string, readonly string[]> = {
-    source: pack.sources.map((source) => source.id),
-    section: pack.sections.map((section) => section.id),
-    question: pack.questions.map((question) => question.id),
-    step: pack.steps.map((step) => step.id),
-    material: pack.materials.map((material) => material.id),
-    caution: pack.cautions.map((caution) => caution.id),
+    source: idsOf(pack.sources),
+    figure: idsOf(pack.figures),
+    section: idsOf(pack.sections),
+    question: idsOf(pack.questions),
+    step: idsOf(pack.steps),
+    material: idsOf(pack.materials),
+    caution: idsOf(pack.cautions),
     formula: Object.keys(program.formulas),
   };
-  const problems: RuleProblem[] = program.sources
-    .filter((id) => !known.source?.includes(id))
-    .map((id) => ({ code: 'unknown-id', file: 'sources.json', pointer: '', kind: 'source', id }));
-  for (const { from, fromId, pointer, kind, id } of referencesOf(pack)) {
-    if (known[kind]?.includes(id)) continue;
-    const nearest = program.nearest(id, known[kind] ?? []);
-    problems.push({
-      code: 'unknown-id',
-      file: fileOf(from, fromId),
-      pointer: `/${fromId}${pointer}`,
-      kind,
-      id,
-      ...(nearest === undefined ? {} : { nearest }),
+  const byProgram = [
+    ...program.sources.map((id) => ({ kind: 'source', file: 'sources.json', id })),
+    ...program.figures.map((id) => ({ kind: 'figure', file: 'figures', id })),
+  ]
+    .filter(({ kind, id }) => known[kind]?.includes(id) !== true)
+    .map((missing): RuleProblem => ({ code: 'unknown-id', ...missing, pointer: '' }));
+  const byRecords = referencesOf(pack)
+    .filter(({ kind, id }) => known[kind]?.includes(id) !== true)
+    .map(({ from, fromKey, pointer, kind, id }): RuleProblem => {
+      const nearest = program.nearest(id, known[kind] ?? []);
+      const place = placeOf(from, fromKey, pointer);
+      return { code: 'unknown-id', ...place, kind, id, ...(nearest === undefined ? {} : { nearest }) };
     });
-  }
-  for (const step of pack.steps) {
-    const uses = [
-      ...step.amounts.map((amount) => ({ ...amount, at: 'amounts' })),
-      ...(step.labour === undefined ? [] : [{ ...step.labour, at: 'labour' }]),
-    ];
-    for (const { formula, inputs, at } of uses) {
-      const wanted = Object.hasOwn(program.formulas, formula) ? (program.formulas[formula] ?? []) : [];
-      for (const name of wanted.filter((input) => !Object.hasOwn(inputs, input))) {
-        problems.push({
-          code: 'unknown-id',
-          file: fileOf('step', step.id),
-          pointer: `/${step.id}/${at}/${formula}`,
-          kind: 'input',
-          id: name,
-        });
-      }
-    }
-  }
-  return problems;
+  return [...byProgram, ...byRecords];
 }
 
-function checkExpressions(pack: PackData, program: ProgramSide, fileOf: FileOf): RuleProblem[] {
+/** Every input that a formula needs must be given. */
+function checkInputs(pack: PackData, program: ProgramSide, placeOf: PlaceOf): RuleProblem[] {
+  return pack.steps.flatMap(({ id, amounts, labour }) => {
+    const uses = [
+      ...amounts.map((amount, index) => ({ ...amount, at: jsonPointer('amounts', index, 'inputs') })),
+      ...(labour === undefined ? [] : [{ ...labour, at: '/labour/inputs' }]),
+    ];
+    return uses.flatMap(({ formula, inputs, at }) => {
+      const wanted = Object.hasOwn(program.formulas, formula) ? (program.formulas[formula] ?? []) : [];
+      return wanted
+        .filter((input) => !Object.hasOwn(inputs, input))
+        .map((input): RuleProblem => ({ code: 'no-input', ...placeOf('step', id, at), formula, id: input }));
+    });
+  });
+}
+
+function checkExpressions(pack: PackData, program: ProgramSide, placeOf: PlaceOf): RuleProblem[] {
   const names = readableNames(pack);
-  return expressionsOf(pack).flatMap((placed) =>
-    lint(placed.expression, placed.wanted, `/${placed.id}${placed.pointer}`, {
-      file: fileOf(placed.kindOfRecord, placed.id),
+  return expressionsOf(pack).flatMap((placed) => {
+    const { pointer, ...place } = placeOf(placed.kindOfRecord, placed.id, placed.pointer);
+    return lint(placed.expression, placed.wanted, pointer, {
+      ...place,
       names,
       nearest: program.nearest,
-    }).filter((problem) => !isPlainAssumption(placed, problem)),
-  );
+    }).filter((problem) => !isPlainAssumption(placed, problem));
+  });
 }
 
 /** A literal assumption is an answer, not a threshold: its number needs no figure. */
@@ -176,84 +106,67 @@ const isPlainAssumption = (placed: Placed, problem: RuleProblem): boolean =>
   placed.pointer === '/dontKnow/assume' &&
   typeof placed.expression === 'number';
 
+/** Verdicts are tried in order, and one must always be left. */
+function checkLastVerdict(pack: PackData, placeOf: PlaceOf): RuleProblem[] {
+  const last = pack.verdicts.length - 1;
+  return pack.verdicts[last]?.when === true
+    ? []
+    : [{ code: 'last-verdict', ...placeOf('verdict', String(Math.max(0, last)), '/when') }];
+}
+
 /** Neither names that are read nor steps that are waited for may lead back to where they began. */
-function checkCircles(pack: PackData, fileOf: FileOf): RuleProblem[] {
-  const tell = (circle: readonly string[] | undefined, placeOf: (name: string) => [string, string]) => {
+function checkCircles(pack: PackData, placeOf: PlaceOf): RuleProblem[] {
+  const tell = (circle: readonly string[] | undefined, recordOf: (name: string) => [string, string]) => {
     const [first] = circle ?? [];
     if (circle === undefined || first === undefined) return [];
-    const [kind, id] = placeOf(first);
     const problem: RuleProblem = {
       code: 'circle',
-      file: fileOf(kind, id),
-      pointer: `/${id}`,
+      ...placeOf(...recordOf(first)),
       path: circle.join(' -> '),
     };
     return [problem];
   };
   const waits = new Map(pack.steps.map(({ id, after }) => [id, after.map(({ step }) => step)]));
   return [
-    ...tell(findCircle(readsByName(pack)), recordNamed),
+    ...tell(findCircle(readsByName(pack)), (name) => recordOf(name).split(' ') as [string, string]),
     ...tell(findCircle(waits), (id) => ['step', id]),
   ];
 }
 
-/** The kind and id of the record that a condition reads under this name. */
-function recordNamed(name: string): [string, string] {
-  const [folder = '', id] = name.split('.');
-  return id === undefined ? ['question', name] : [folder.replace(/s$/, ''), id];
-}
-
 /** A slot is filled with a figure or a fact that is a number. */
-function checkSlots(pack: PackData, program: ProgramSide, fileOf: FileOf): RuleProblem[] {
+function checkSlots(pack: PackData, program: ProgramSide, placeOf: PlaceOf): RuleProblem[] {
   const names = [...readableNames(pack)]
     .filter(([name, { kind }]) => kind === 'number' && /^(figures|facts)\./.test(name))
     .map(([name]) => name);
-  return sentencesOf(pack).flatMap(({ kind, id, text }) =>
+  return sentencesOf(pack).flatMap(({ kind, id, pointer, text }) =>
     slotsIn(text)
       .filter((name) => !names.includes(name))
       .map((name): RuleProblem => {
         const near = program.nearest(name, names);
-        const place = { file: fileOf(kind, id), pointer: `/${id}` };
+        const place = placeOf(kind, id, pointer);
         return { code: 'unknown-name', ...place, id: name, ...(near === undefined ? {} : { nearest: near }) };
       }),
   );
 }
 
-/** Figures are a table to draw on, and need no reader; everything else that nobody uses is a slip. */
-function checkUse(pack: PackData, program: ProgramSide, fileOf: FileOf): RuleProblem[] {
-  const read = new Set(expressionsOf(pack).flatMap((placed) => namesIn(placed.expression)));
-  for (const fact of pack.facts) for (const name of fact.reads ?? []) read.add(name);
-  for (const { text } of sentencesOf(pack)) for (const name of slotsIn(text)) read.add(name);
+/** What nobody uses is a slip; figures, which are a table to draw on, are told apart (see readers.ts). */
+function checkUse(pack: PackData, program: ProgramSide, placeOf: PlaceOf): RuleProblem[] {
+  const read = namesRead(pack);
   const referred = new Set(referencesOf(pack).map(({ kind, id }) => `${kind} ${id}`));
-  const unused = (kind: string, ids: readonly string[], isUsed: (id: string) => boolean): RuleProblem[] =>
-    ids
-      .filter((id) => !isUsed(id))
-      .map((id) => ({ code: 'unused', file: fileOf(kind, id), pointer: `/${id}`, kind, id }));
+  const unused = (
+    kind: string,
+    records: readonly { readonly id: string }[],
+    isUsed: (id: string) => boolean,
+  ): RuleProblem[] =>
+    records
+      .filter(({ id }) => !isUsed(id))
+      .map(({ id }) => ({ code: 'unused', ...placeOf(kind, id), kind, id }));
+  const isReferred = (kind: string) => (id: string) => referred.has(`${kind} ${id}`);
   return [
-    ...unused(
-      'question',
-      pack.questions.map(({ id }) => id),
-      (id) => read.has(id) || program.questions.includes(id),
-    ),
-    ...unused(
-      'fact',
-      pack.facts.map(({ id }) => id),
-      (id) => read.has(`facts.${id}`),
-    ),
-    ...unused(
-      'source',
-      pack.sources.map(({ id }) => id),
-      (id) => referred.has(`source ${id}`) || program.sources.includes(id),
-    ),
-    ...unused(
-      'caution',
-      pack.cautions.map(({ id }) => id),
-      (id) => referred.has(`caution ${id}`),
-    ),
-    ...unused(
-      'material',
-      pack.materials.map(({ id }) => id),
-      (id) => referred.has(`material ${id}`),
-    ),
+    ...unused('question', pack.questions, (id) => read.has(id) || program.questions.includes(id)),
+    ...unused('fact', pack.facts, (id) => read.has(`facts.${id}`)),
+    ...unused('source', pack.sources, (id) => isReferred('source')(id) || program.sources.includes(id)),
+    ...unused('caution', pack.cautions, isReferred('caution')),
+    ...unused('material', pack.materials, isReferred('material')),
   ];
 }

@@ -8,6 +8,7 @@ export interface Placed {
   /** The record that holds it, as `step sow`. */
   readonly owner: string;
   readonly kindOfRecord: RecordKind;
+  /** Key of the record: its id, or its place in the list where ids repeat or are missing. */
   readonly id: string;
   readonly pointer: string;
   readonly wanted: Kind;
@@ -36,9 +37,10 @@ export function expressionsOf(pack: PackData): Placed[] {
     expression: Expression | undefined | null,
     wanted: Kind = 'truth',
     decides = false,
+    name = id,
   ): void => {
     if (expression === undefined || expression === null) return;
-    placed.push({ owner: `${kindOfRecord} ${id}`, kindOfRecord, id, pointer, wanted, expression, decides });
+    placed.push({ owner: `${kindOfRecord} ${name}`, kindOfRecord, id, pointer, wanted, expression, decides });
   };
   const putAll = (id: string, pointer: string, inputs: Readonly<Record<string, Expression>>): void => {
     for (const [name, expression] of Object.entries(inputs))
@@ -79,14 +81,15 @@ export function expressionsOf(pack: PackData): Placed[] {
   }
   for (const caution of pack.cautions) put('caution', caution.id, '/when', caution.when, 'truth', true);
   pack.verdicts.forEach((verdict, index) => {
-    put('verdict', verdict.id, `/${index}/when`, verdict.when, 'truth', true);
+    put('verdict', `${index}`, '/when', verdict.when, 'truth', true, verdict.id);
   });
   pack.outlook.forEach((outlook, index) => {
-    put('outlook', `${outlook.weeks}`, `/${index}/when`, outlook.when, 'truth', true);
+    put('outlook', `${index}`, '/when', outlook.when, 'truth', true, `week ${outlook.weeks}`);
   });
   pack.watering.forEach((watering, index) => {
-    put('watering', `${watering.fromWeek}`, `/${index}/turnsPerDay`, watering.turnsPerDay, 'number');
-    put('watering', `${watering.fromWeek}`, `/${index}/mmPerDay`, watering.mmPerDay, 'number');
+    const name = `week ${watering.fromWeek}`;
+    put('watering', `${index}`, '/turnsPerDay', watering.turnsPerDay, 'number', false, name);
+    put('watering', `${index}`, '/mmPerDay', watering.mmPerDay, 'number', false, name);
   });
   for (const limit of pack.notDone) put('notDone', limit.id, '/when', limit.when, 'truth', true);
   return placed;

@@ -2,9 +2,10 @@
  * Static check of one condition: operators, operand counts, kinds, names, options, units, depth, bare numbers.
  * What passes here can be evaluated without a fault, but for a division by zero.
  */
-import { callOf } from './call.js';
+import { jsonPointer } from '../base/json-pointer.js';
+import { type Call, callOf } from './call.js';
 import { DEPTH_LIMIT, type Kind, OPERATOR_NAMES, OPERATORS } from './operators.js';
-import type { RuleProblem } from './problem.js';
+import type { Place, RuleProblem } from './problem.js';
 import type { Expression } from './schema.js';
 
 /** What a readable name gives. */
@@ -15,23 +16,20 @@ export interface Named {
   readonly words?: readonly string[] | undefined;
 }
 
-export interface LintInput {
-  readonly file: string;
+export interface LintInput extends Omit<Place, 'pointer'> {
   readonly names: ReadonlyMap<string, Named>;
   readonly nearest: (name: string, names: readonly string[]) => string | undefined;
 }
 
-type Draft = RuleProblem extends infer P
-  ? P extends RuleProblem
-    ? Omit<P, 'file' | 'pointer'>
-    : never
-  : never;
+type Draft = RuleProblem extends infer P ? (P extends RuleProblem ? Omit<P, keyof Place> : never) : never;
 
 /** Lists every problem of the condition; `wanted` is the kind that its place asks for. */
 export function lint(expression: Expression, wanted: Kind, pointer: string, input: LintInput): RuleProblem[] {
   const problems: RuleProblem[] = [];
   const report = (at: string, draft: Draft): void => {
-    problems.push({ file: input.file, pointer: at, ...draft } as RuleProblem);
+    const { file, record } = input;
+    const place = { file, pointer: at, ...(record === undefined ? {} : { record }) };
+    problems.push({ ...place, ...draft } as RuleProblem);
   };
 
   const walk = (node: Expression, kind: Kind, at: string, depth: number): Named | undefined => {
@@ -63,7 +61,8 @@ export function lint(expression: Expression, wanted: Kind, pointer: string, inpu
       });
       return undefined;
     }
-    const here = `${at}/${call.operator}`;
+    const here = `${at}${jsonPointer(call.operator)}`;
+    const operandAt = (index: number): string => (call.isList ? `${here}/${index}` : here);
     if (call.operator === 'var') return readName(call.operands, here);
     const operator = Object.hasOwn(OPERATORS, call.operator) ? OPERATORS[call.operator] : undefined;
     if (operator === undefined) {
@@ -88,10 +87,10 @@ export function lint(expression: Expression, wanted: Kind, pointer: string, inpu
     if (call.operator === 'in') return walkIn(call.operands, here, depth);
     const operands = call.operands.map((operand, index) => {
       const isTest = call.operator === 'if' && index % 2 === 0 && index < count - 1;
-      return walk(operand, isTest ? 'truth' : operator.takes, `${here}/${index}`, depth + 1);
+      return walk(operand, isTest ? 'truth' : operator.takes, operandAt(index), depth + 1);
     });
     if (call.operator === 'if') return branchesOf(call.operands, operands, here);
-    if (operator.takes !== 'truth') compare(call.operands, operands, here);
+    if (operator.takes !== 'truth') compare(call, operands, here);
     if (operator.gives === 'any') return undefined;
     return {
       kind: operator.gives,
@@ -171,9 +170,9 @@ export function lint(expression: Expression, wanted: Kind, pointer: string, inpu
     }
   };
 
-  const compare = (nodes: readonly Expression[], named: readonly (Named | undefined)[], at: string): void => {
+  const compare = (call: Call, named: readonly (Named | undefined)[], at: string): void => {
+    const { operator, operands: nodes } = call;
     const [left, right] = named;
-    const operator = at.slice(at.lastIndexOf('/') + 1);
     if (KEEPS_UNIT.includes(operator) || OPERATORS[operator]?.gives === 'truth') checkUnits(nodes, named, at);
     if (nodes.length !== 2 || left === undefined || right === undefined) return;
     if (left.kind !== right.kind) report(at, { code: 'kind', wanted: left.kind, found: right.kind });

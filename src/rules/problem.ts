@@ -1,11 +1,13 @@
 /** What can be wrong with a pack: a record per problem, its sentence made in one place. */
 import { OPERATOR_NAMES } from './operators.js';
 
-interface Place {
+export interface Place {
   /** File inside the pack folder. */
   readonly file: string;
-  /** JSON pointer inside the file. */
+  /** JSON Pointer inside the file (RFC 6901). */
   readonly pointer: string;
+  /** The record, such as `figure fork-depth-mm`, where the file holds several. */
+  readonly record?: string;
 }
 
 export type RuleProblem = Place &
@@ -13,8 +15,11 @@ export type RuleProblem = Place &
     | { readonly code: 'not-json'; readonly found: string }
     | { readonly code: 'shape'; readonly found: string }
     | { readonly code: 'missing-file' }
+    | { readonly code: 'doubled-key'; readonly id: string }
     | { readonly code: 'twice'; readonly kind: string; readonly id: string; readonly other: string }
     | { readonly code: 'unknown-id'; readonly kind: string; readonly id: string; readonly nearest?: string }
+    | { readonly code: 'no-input'; readonly formula: string; readonly id: string }
+    | { readonly code: 'last-verdict' }
     | { readonly code: 'unknown-name'; readonly id: string; readonly nearest?: string }
     | { readonly code: 'operator'; readonly found: string; readonly nearest?: string }
     | {
@@ -39,11 +44,14 @@ export type RuleProblem = Place &
         readonly found: string;
         readonly answers: string;
       }
+    | { readonly code: 'example-answers'; readonly found: string }
   );
 
 /** One sentence or two: where, what was found, what is allowed, what to do. */
 export function explain(problem: RuleProblem): string {
-  return `${problem.file}${problem.pointer === '' ? '' : ` at ${problem.pointer}`}: ${whatIsWrong(problem)}`;
+  const at = problem.pointer === '' ? '' : ` at ${problem.pointer}`;
+  const record = problem.record === undefined ? '' : ` (${problem.record})`;
+  return `${problem.file}${at}${record}: ${whatIsWrong(problem)}`;
 }
 
 function whatIsWrong(problem: RuleProblem): string {
@@ -54,10 +62,16 @@ function whatIsWrong(problem: RuleProblem): string {
       return `${problem.found}. The shapes are listed by "seedbed rules schema".`;
     case 'missing-file':
       return 'the file is missing. A pack needs it; copy it from the bundled rules and change what differs.';
+    case 'doubled-key':
+      return `the key "${problem.id}" stands twice in one object, and only one can be meant. Remove the other.`;
     case 'twice':
       return `the ${problem.kind} "${problem.id}" is already in ${problem.other}. One id has one meaning: rename one of them.`;
     case 'unknown-id':
       return `there is no ${problem.kind} "${problem.id}".${hint(problem.nearest)} Correct the id, or add the ${problem.kind}.`;
+    case 'no-input':
+      return `the formula "${problem.formula}" needs the input "${problem.id}". Add it.`;
+    case 'last-verdict':
+      return 'the last verdict must always be left: its "when" is true, not a condition. Otherwise a lawn could get none.';
     case 'unknown-name':
       return `this reads "${problem.id}", but no question, fact, finding or figure has that name, so it could never be known.${hint(problem.nearest)} Correct the name, or add the record.`;
     case 'operator':
@@ -84,6 +98,8 @@ function whatIsWrong(problem: RuleProblem): string {
       return `"${problem.id}" is in ${problem.found}, but ${problem.wanted} is wanted.`;
     case 'example':
       return `finding "${problem.id}" should be ${problem.wanted} for ${problem.answers}, but is ${problem.found}.`;
+    case 'example-answers':
+      return `this example is no possible answer: ${problem.found}`;
     default:
       return problem satisfies never;
   }

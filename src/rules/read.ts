@@ -3,9 +3,12 @@ import { createHash } from 'node:crypto';
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
 import type { z } from 'zod';
+import { jsonPointer } from '../base/json-pointer.js';
+import { jsonShapeOf } from '../base/json-shape.js';
+import type { PlaceOf } from './check.js';
 import { DEPTH_LIMIT } from './operators.js';
 import type { PackData } from './pack.js';
-import type { RuleProblem } from './problem.js';
+import type { Place, RuleProblem } from './problem.js';
 import * as shapes from './schema.js';
 import * as packShapes from './schema-pack.js';
 
@@ -13,11 +16,11 @@ export interface ReadPack {
   /** Complete only when there are no problems. */
   readonly data: PackData | undefined;
   readonly problems: readonly RuleProblem[];
-  readonly fileOf: (kind: string, id: string) => string;
+  readonly placeOf: PlaceOf;
 }
 
 /** Folder or file of each kind of record; a folder may hold arrays or single records. */
-const PLACES = {
+export const PLACES = {
   source: { path: 'sources.json', schema: shapes.sourceSchema },
   figure: { path: 'figures', schema: shapes.figureSchema },
   fact: { path: 'facts.json', schema: shapes.factSchema },
@@ -38,6 +41,10 @@ type RecordOf<Kind extends RecordKind> = z.infer<(typeof PLACES)[Kind]['schema']
 /** More than a record with the deepest sound condition has, each level an object and a list, and less than zod can bear. */
 const JSON_DEPTH_LIMIT = 3 * DEPTH_LIMIT;
 
+const CLIMATE_FILE = 'climate/uk-stations.json';
+/** Files that are one record by themselves. */
+const FILE_OF: Readonly<Record<string, string>> = { climate: CLIMATE_FILE };
+
 /** Kinds whose ids may repeat: a verdict has several ways in, outlook and watering have no id. */
 const MAY_REPEAT: readonly RecordKind[] = ['verdict', 'outlook', 'watering'];
 
@@ -48,7 +55,7 @@ const MAY_REPEAT: readonly RecordKind[] = ['verdict', 'outlook', 'watering'];
  */
 export function readPack(folder: string): ReadPack {
   const problems: RuleProblem[] = [];
-  const files = new Map<string, string>();
+  const places = new Map<string, Place>();
   const hash = createHash('sha256');
   const texts = new Map<string, string>();
   for (const file of jsonFilesIn(folder)) {
@@ -59,8 +66,11 @@ export function readPack(folder: string): ReadPack {
 
   const parse = (file: string): unknown => {
     try {
-      const value: unknown = JSON.parse(texts.get(file) ?? '');
-      if (!isNestedDeeperThan(JSON_DEPTH_LIMIT, value)) return value;
+      const text = (texts.get(file) ?? '').replace(/^\uFEFF/, '');
+      const value: unknown = JSON.parse(text);
+      const { depth, doubled } = jsonShapeOf(text);
+      for (const key of doubled) problems.push({ code: 'doubled-key', file, pointer: '', id: key });
+      if (depth <= JSON_DEPTH_LIMIT) return value;
       problems.push({ code: 'depth', file, pointer: '', limit: DEPTH_LIMIT });
       return undefined;
     } catch (error) {
@@ -77,8 +87,8 @@ export function readPack(folder: string): ReadPack {
     const result = schema.safeParse(value);
     if (result.success) return result.data;
     for (const issue of result.error.issues) {
-      const pointer = [at, ...issue.path.map(String)].filter((part) => part !== '').join('/');
-      problems.push({ code: 'shape', file, pointer: `/${pointer}`, found: issue.message });
+      const pointer = `${at}${jsonPointer(...issue.path.map(String))}`;
+      problems.push({ code: 'shape', file, pointer, found: issue.message });
     }
     return undefined;
   };
@@ -91,17 +101,20 @@ export function readPack(folder: string): ReadPack {
       if (parsed === undefined) return [];
       const list: unknown[] = Array.isArray(parsed) ? parsed : [parsed];
       return list.flatMap((each, index) => {
-        const record = accept(schema, each, file, Array.isArray(parsed) ? `${index}` : '') as
-          | RecordOf<Kind>
-          | undefined;
+        const pointer = Array.isArray(parsed) ? jsonPointer(index) : '';
+        const record = accept(schema, each, file, pointer) as RecordOf<Kind> | undefined;
         if (record === undefined) return [];
-        const id = 'id' in record ? String(record.id) : `${index}`;
-        const other = files.get(`${kind} ${id}`);
+        const key = 'id' in record && !MAY_REPEAT.includes(kind) ? record.id : `${index}`;
+        const other = places.get(`${kind} ${key}`);
         if (other !== undefined && !MAY_REPEAT.includes(kind)) {
-          const pointer = Array.isArray(parsed) ? `/${index}` : '';
-          problems.push({ code: 'twice', file, pointer, kind, id, other });
+          problems.push({ code: 'twice', file, pointer, kind, id: key, other: other.file });
         }
-        files.set(`${kind} ${id}`, file);
+        const name = 'id' in record ? ` ${record.id}` : '';
+        places.set(`${kind} ${key}`, {
+          file,
+          pointer,
+          ...(pointer === '' ? {} : { record: `${kind}${name}` }),
+        });
         return [record];
       });
     });
@@ -111,11 +124,10 @@ export function readPack(folder: string): ReadPack {
     ? accept(packShapes.manifestSchema, parse('pack.json'), 'pack.json', '')
     : undefined;
   if (!texts.has('pack.json')) problems.push({ code: 'missing-file', file: 'pack.json', pointer: '' });
-  const climateFile = 'climate/uk-stations.json';
-  const climate = texts.has(climateFile)
-    ? accept(packShapes.climateSchema, parse(climateFile), climateFile, '')
+  const climate = texts.has(CLIMATE_FILE)
+    ? accept(packShapes.climateSchema, parse(CLIMATE_FILE), CLIMATE_FILE, '')
     : undefined;
-  if (!texts.has(climateFile)) problems.push({ code: 'missing-file', file: climateFile, pointer: '' });
+  if (!texts.has(CLIMATE_FILE)) problems.push({ code: 'missing-file', file: CLIMATE_FILE, pointer: '' });
   const records = {
     sources: readKind('source'),
     figures: readKind('figure'),
@@ -134,17 +146,11 @@ export function readPack(folder: string): ReadPack {
   return {
     data: isComplete ? { ...manifest, sha256: hash.digest('hex'), ...records, climate } : undefined,
     problems,
-    fileOf: (kind, id) => files.get(`${kind} ${id}`) ?? `${kind} ${id}`,
+    placeOf: (kind, key, pointer = '') => {
+      const place = places.get(`${kind} ${key}`) ?? { file: FILE_OF[kind] ?? `${kind} ${key}`, pointer: '' };
+      return { ...place, pointer: `${place.pointer}${pointer}` };
+    },
   };
-}
-
-/** Level by level, since walking down would overflow where this is needed. */
-function isNestedDeeperThan(limit: number, value: unknown): boolean {
-  let level: unknown[] = [value];
-  for (let depth = 0; depth <= limit && level.length > 0; depth++) {
-    level = level.flatMap((each) => (typeof each === 'object' && each !== null ? Object.values(each) : []));
-  }
-  return level.length > 0;
 }
 
 function jsonFilesIn(folder: string): string[] {

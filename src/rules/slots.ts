@@ -1,4 +1,5 @@
 /** Slots in sentences: `{figures.fork-depth-mm}`, `{figures.fork-depth-mm range}`, `{facts.germinationDays}`. */
+import { jsonPointer } from '../base/json-pointer.js';
 import type { PackData } from './pack.js';
 
 export const SLOT = /\{((?:figures|facts)\.[A-Za-z0-9-]+)( range)?\}/g;
@@ -13,33 +14,66 @@ export function slotsIn(text: string): string[] {
 
 export interface Told {
   readonly kind: string;
+  /** Key of the record: its id, or its place in the list. */
   readonly id: string;
+  /** What a person calls the record. */
+  readonly name: string;
+  readonly pointer: string;
   readonly text: string;
 }
 
+/** Fields of each kind of record that may hold slots; a star stands for every member of a list. */
+const FIELDS = {
+  step: [
+    'purpose',
+    'how/*',
+    'after/*/sign',
+    'after/*/why',
+    'dayChecks/*/check',
+    'dayChecks/*/otherwise',
+    'doneWhen',
+    'ifNot',
+  ],
+  caution: ['line', 'detail'],
+  finding: ['why', 'tellsApart'],
+  question: ['text', 'help', 'why', 'dontKnow/effect', 'dontKnow/handTest'],
+  outlook: ['sees', 'ifNot'],
+  notDone: ['says'],
+} as const;
+
 /** Every sentence of a pack that may hold slots, with the record it stands in. */
 export function sentencesOf(pack: PackData): Told[] {
-  const told = (kind: string, id: string, ...texts: readonly (string | undefined)[]): Told[] =>
-    texts.flatMap((text) => (text === undefined ? [] : [{ kind, id, text }]));
+  const told = (kind: keyof typeof FIELDS, id: string, record: unknown, name = id): Told[] =>
+    FIELDS[kind].flatMap((field) =>
+      textsAt(record, field.split('/')).map(({ path, text }) => ({
+        kind,
+        id,
+        name,
+        pointer: jsonPointer(...path),
+        text,
+      })),
+    );
   return [
-    ...pack.steps.flatMap((step) =>
-      told(
-        'step',
-        step.id,
-        step.purpose,
-        ...step.how,
-        ...step.after.flatMap((wait) => [wait.sign, wait.why]),
-        ...step.dayChecks.flatMap(({ check, otherwise }) => [check, otherwise]),
-        step.doneWhen,
-        step.ifNot,
-      ),
+    ...pack.steps.flatMap((step) => told('step', step.id, step)),
+    ...pack.cautions.flatMap((caution) => told('caution', caution.id, caution)),
+    ...pack.findings.flatMap((finding) => told('finding', finding.id, finding)),
+    ...pack.questions.flatMap((question) => told('question', question.id, question)),
+    ...pack.outlook.flatMap((outlook, index) =>
+      told('outlook', `${index}`, outlook, `week ${outlook.weeks}`),
     ),
-    ...pack.cautions.flatMap((caution) => told('caution', caution.id, caution.line, caution.detail)),
-    ...pack.findings.flatMap((finding) => told('finding', finding.id, finding.why, finding.tellsApart)),
-    ...pack.questions.flatMap(({ id, text, help, why, dontKnow }) =>
-      told('question', id, text, help, why, dontKnow.effect, dontKnow.handTest),
-    ),
-    ...pack.outlook.flatMap(({ weeks, sees, ifNot }) => told('outlook', `${weeks}`, sees, ifNot)),
-    ...pack.notDone.flatMap(({ id, says }) => told('notDone', id, says)),
+    ...pack.notDone.flatMap((limit) => told('notDone', limit.id, limit)),
   ];
+}
+
+/** The texts that the field leads to; none where it is absent. */
+function textsAt(
+  value: unknown,
+  [key, ...more]: readonly string[],
+  path: readonly (string | number)[] = [],
+): { readonly path: readonly (string | number)[]; readonly text: string }[] {
+  if (key === undefined) return typeof value === 'string' ? [{ path, text: value }] : [];
+  if (typeof value !== 'object' || value === null) return [];
+  if (key === '*')
+    return (value as unknown[]).flatMap((each, index) => textsAt(each, more, [...path, index]));
+  return textsAt((value as Record<string, unknown>)[key], more, [...path, key]);
 }

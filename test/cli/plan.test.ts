@@ -143,7 +143,7 @@ describe('plan FILE', () => {
     [['ask', 'extra'], 2, '"extra" is one too many'],
     [['--plain', 'extra'], 2, '"extra" is one too many'],
     [['reckon', '--list', 'seed'], 2, 'takes no words'],
-    [['rules', 'check', 'rules', 'extra'], 2, '"extra" is one too many'],
+    [['rules', 'check', 'rules', 'extra'], 2, '"extra" is one word too many'],
     [['help', 'plan', 'ask'], 2, 'one command'],
     [['plan', example, '--tody', '2027-01-01'], 2, 'Did you mean --today?'],
     [['plan', example, '--today', '2027-02-30'], 2, 'Give a date that exists'],

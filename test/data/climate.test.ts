@@ -15,22 +15,11 @@ interface Station {
   readonly airFrostDays: readonly number[];
   readonly minYears: number;
 }
-interface Band {
-  readonly latitudeFromDeg: number;
-  readonly latitudeToDeg: number;
-  readonly stationCount: number;
-  readonly tMinC: readonly number[];
-  readonly tMaxC: readonly number[];
-  readonly rainMm: readonly number[];
-  readonly airFrostDays: readonly number[];
-}
 
 const read = (file: string) =>
   JSON.parse(readFileSync(new URL(`../../rules/climate/${file}`, import.meta.url), 'utf8'));
 const table: { licenceLine: string; period: string; sourceId: string; stations: readonly Station[] } =
   read('uk-stations.json');
-const bandTable: { basis: string; rainNeedsSide: boolean; licenceLine: string; bands: readonly Band[] } =
-  read('british-isles-bands.json');
 const { stations } = table;
 
 const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0);
@@ -110,36 +99,5 @@ describe('the table of stations', () => {
     ['Eskdalemuir', 1829],
   ])('has a yearly rain at %s of %i mm', (name, expectedMm) => {
     expect(Math.round(sum(station(name).rainMm))).toBe(expectedMm);
-  });
-});
-
-describe('the belts of latitude for the British Isles', () => {
-  const { bands } = bandTable;
-
-  it('are marked as a guess, with rain only after asking for the wet or dry side', () => {
-    expect(bandTable.basis).toBe('assumption');
-    expect(bandTable.rainNeedsSide).toBe(true);
-    expect(bandTable.licenceLine).toBe(table.licenceLine);
-  });
-
-  it('follow one another without a gap', () => {
-    expect(bands.map((band) => band.latitudeFromDeg)).toEqual([49.5, 51.5, 53, 55, 57]);
-    expect(bands.map((band) => band.latitudeToDeg)).toEqual([51.5, 53, 55, 57, 61]);
-  });
-
-  // Printed to a tenth of a degree or day and to a whole mm: half a step, and a hair for binary fractions.
-  it.each(bands)('from $latitudeFromDeg degrees are the mean of the stations below 150 m', (band) => {
-    const inBand = stations.filter(
-      ({ latitudeDeg, elevationM }) =>
-        elevationM < 150 && latitudeDeg >= band.latitudeFromDeg && latitudeDeg < band.latitudeToDeg,
-    );
-    expect(inBand).toHaveLength(band.stationCount);
-    for (const element of ['tMinC', 'tMaxC', 'airFrostDays', 'rainMm'] as const) {
-      const step = element === 'rainMm' ? 1 : 0.1;
-      for (let month = 0; month < 12; month++) {
-        const expected = mean(inBand.map((one) => at(one[element], month)));
-        expect(Math.abs(at(band[element], month) - expected)).toBeLessThanOrEqual(step / 2 + 1e-9);
-      }
-    }
   });
 });

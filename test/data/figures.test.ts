@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
+import { PROGRAM_SIDE } from '../../src/cli/program-side.js';
 import type { Figure } from '../../src/rules/schema.js';
 import { figureSchema, sourceSchema } from '../../src/rules/schema.js';
 import { PRINTED } from './printed-figures.js';
@@ -126,6 +127,18 @@ describe('the figures', () => {
     expect(rising('drought-stress-days-from', 'drought-days-from')).toBe(true);
     expect(rising('infiltration-clay', 'infiltration-clay-loam', 'infiltration-loam')).toBe(true);
     expect(rising('wind-spray-min-km-h', 'wind-spray-max-km-h', 'wind-stop-km-h')).toBe(true);
+  });
+});
+
+describe('figures that the program reads by itself', () => {
+  it('are all listed for the check of the rules, and no others', () => {
+    const src = readdirSync('src', { recursive: true, encoding: 'utf8' })
+      .filter((file) => file.endsWith('.ts'))
+      .map((file) => readFileSync(`src/${file}`, 'utf8'))
+      .join('\n');
+    const read = /(?:scope\('figures\.|figures\('|figureById\.get\(')([a-z0-9-]+)'/g;
+    const named = [...new Set([...src.matchAll(read)].map(([, id]) => id))];
+    expect([...PROGRAM_SIDE.figures].sort()).toEqual(named.sort());
   });
 });
 

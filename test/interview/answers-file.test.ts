@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { parseIsoDate } from '../../src/base/dates.js';
-import { answersContext } from '../../src/cli/commands/plan.js';
+import { answersContext } from '../../src/cli/answers-context.js';
 import { readAnswersFile } from '../../src/interview/answers-file.js';
 import { pack } from '../planner/any-lawn.js';
 

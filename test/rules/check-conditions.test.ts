@@ -80,8 +80,9 @@ describe('what nobody uses', () => {
     const id = kind === 'question' || kind === 'fact' ? 'neverRead' : 'never-read';
     const problems = problemsWith(file, (records: Json[]) => [...records, { ...records[0], id }]);
     expect(problems.map(({ code }) => code)).toEqual(['unused']);
+    expect(told(problems)).toMatch(/ at \/\d+ \(/);
     expect(told(problems)).toContain(
-      `${file} at /${id}: nothing uses the ${kind} "${id}". Use it, or delete it.`,
+      `(${kind} ${id}): nothing uses the ${kind} "${id}". Use it, or delete it.`,
     );
   });
 });

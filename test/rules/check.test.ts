@@ -7,9 +7,9 @@ import { type Json, problemsWith, told, withField } from './broken-pack.js';
 
 describe('the bundled rules', () => {
   it('have no problem', () => {
-    const { data, problems, fileOf } = readPack('rules');
+    const { data, problems, placeOf } = readPack('rules');
     expect(told(problems)).toBe('');
-    expect(told(checkPack(data as PackData, PROGRAM_SIDE, fileOf))).toBe('');
+    expect(told(checkPack(data as PackData, PROGRAM_SIDE, placeOf))).toBe('');
   });
 });
 
@@ -63,8 +63,8 @@ describe('a broken pack', () => {
       'a formula without an input',
       'steps/cut.json',
       withField('labour', { formula: 'hand-hours', inputs: {} }),
-      'unknown-id',
-      /^steps\/cut\.json at \/cut\/labour\/hand-hours: there is no input "areaM2"/,
+      'no-input',
+      /^steps\/cut\.json at \/labour\/inputs: the formula "hand-hours" needs the input "areaM2"/,
     ],
     [
       'an answer implied by a question that is not there',
@@ -74,7 +74,7 @@ describe('a broken pack', () => {
           each.impliedBy === undefined ? each : { ...each, impliedBy: [{ answered: 'dogg', value: 'dry' }] },
         ),
       'unknown-id',
-      /\/impliedBy: there is no question "dogg"\. Did you mean "dog"\?/,
+      /\/impliedBy\/0\/answered \(question [A-Za-z]+\): there is no question "dogg"\. Did you mean "dog"\?/,
     ],
     [
       'an unknown name in a condition',
@@ -116,7 +116,7 @@ describe('a broken pack', () => {
       'findings/mossy.json',
       withField('when', { var: 'findings.mossy' }),
       'circle',
-      /^findings\/mossy\.json at \/mossy: .*findings\.mossy -> findings\.mossy/,
+      /^findings\/mossy\.json: .*findings\.mossy -> findings\.mossy/,
     ],
     [
       'a question that hangs on its own answer',
@@ -124,14 +124,14 @@ describe('a broken pack', () => {
       (questions: Json[]) =>
         questions.map((each) => (each.id === 'dog' ? { ...each, askWhen: { var: 'dog' } } : each)),
       'circle',
-      /^questions\/safety\.json at \/dog: .*circle: dog -> dog/,
+      /^questions\/safety\.json at \/\d+ \(question dog\): .*circle: dog -> dog/,
     ],
     [
       'a step that waits for itself',
       'steps/cut.json',
       withField('after', [{ step: 'cut', minDays: 0, why: 'x' }]),
       'circle',
-      /^steps\/cut\.json at \/cut: these depend on each other in a circle: cut -> cut\. Break it/,
+      /^steps\/cut\.json: these depend on each other in a circle: cut -> cut\. Break it/,
     ],
     [
       'steps that wait for each other, the long way round',
@@ -141,7 +141,45 @@ describe('a broken pack', () => {
         after: [...(step.after as Json[]), { step: 'sow', minDays: 0, why: 'x' }],
       }),
       'circle',
-      /^steps\/[a-z-]+\.json at .*in a circle: .*cut -> .*sow -> /,
+      /^steps\/[a-z-]+\.json: .*in a circle: .*cut -> .*sow -> /,
+    ],
+    [
+      'a question that no example can answer',
+      'findings/mossy.json',
+      (finding: { examples: Json }) => ({
+        ...finding,
+        examples: { ...finding.examples, found: [{ mosFraction: 0.5 }] },
+      }),
+      'unknown-id',
+      /^findings\/mossy\.json at \/examples\/found\/0\/mosFraction: there is no question "mosFraction"/,
+    ],
+    [
+      'a last verdict with a condition',
+      'verdicts.json',
+      (verdicts: Json[]) => verdicts.map((each) => ({ ...each, when: { var: 'facts.sows' } })),
+      'last-verdict',
+      /^verdicts\.json at \/\d+\/when \(verdict [a-z-]+\): the last verdict must always be left/,
+    ],
+    [
+      'a fault under an operator whose name holds a slash',
+      'findings/mossy.json',
+      withField('when', { '>': [{ '/': [{ var: 'mosFraction' }, 1] }, 0] }),
+      'unknown-name',
+      /at \/when\/>\/0\/~1\/0\/var: this reads "mosFraction"/,
+    ],
+    [
+      'a fault under an operand that stands alone',
+      'findings/mossy.json',
+      withField('when', { '!': { var: 'mosFraction' } }),
+      'unknown-name',
+      /at \/when\/!\/var: this reads "mosFraction"/,
+    ],
+    [
+      'a key that stands twice',
+      'findings/mossy.json',
+      (finding: Json) => JSON.stringify(finding).replace('{', '{"why": "One.",'),
+      'doubled-key',
+      /^findings\/mossy\.json: the key "why" stands twice/,
     ],
     ['an id used twice', 'steps/cut.json', withField('id', 'clear'), 'twice', /"clear" is already in/],
   ])('%s is told with file and remedy', (_, file, change, code, says) => {
@@ -185,7 +223,9 @@ describe('a broken pack', () => {
 
   it('tells an assumption that is no answer to its question', () => {
     const wrongKind = problemsWith('questions/look.json', assuming('mossFraction', 'none'));
-    expect(told(wrongKind)).toMatch(/at \/mossFraction\/dontKnow\/assume: a number is wanted here/);
+    expect(told(wrongKind)).toMatch(
+      /at \/\d+\/dontKnow\/assume \(question mossFraction\): a number is wanted here/,
+    );
     const noOption = problemsWith('questions/dig.json', assuming('soilTexture', 'chalk'));
     expect(told(noOption)).toMatch(/"chalk" is no answer of "soilTexture"\. Allowed: sand, /);
     const hidden = { if: [{ var: 'dog' }, 'loam', 'chalk'] };

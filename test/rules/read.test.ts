@@ -30,19 +30,22 @@ describe('a pack that is read', () => {
     rmSync(join(folder, 'materials/hire.json'));
     mkdirSync(join(folder, 'materials/hired'));
     for (const record of list) write(`materials/hired/${record.id}.json`, JSON.stringify(record));
-    const { data, problems, fileOf } = readPack(folder);
+    const { data, problems, placeOf } = readPack(folder);
     const idsOf = (records: readonly { id: string }[] | undefined) => records?.map(({ id }) => id).sort();
     expect(problems).toEqual([]);
     expect(idsOf(data?.materials)).toEqual(idsOf(readPack('rules').data?.materials));
     const first = list[0]?.id ?? '';
-    expect(fileOf('material', first)).toBe(`materials/hired/${first}.json`);
+    expect(placeOf('material', first)).toEqual({ file: `materials/hired/${first}.json`, pointer: '' });
   });
 
   it('says in which file each record stands', () => {
-    const { fileOf } = readPack(folder);
-    expect(fileOf('finding', 'mossy')).toBe('findings/mossy.json');
-    expect(fileOf('question', 'dog')).toBe('questions/safety.json');
-    expect(fileOf('source', 'no-such-source')).toBe('source no-such-source');
+    const { placeOf } = readPack(folder);
+    expect(placeOf('finding', 'mossy', '/when')).toEqual({ file: 'findings/mossy.json', pointer: '/when' });
+    expect(placeOf('question', 'dog')).toMatchObject({
+      file: 'questions/safety.json',
+      record: 'question dog',
+    });
+    expect(placeOf('source', 'no-such-source').file).toBe('source no-such-source');
   });
 });
 

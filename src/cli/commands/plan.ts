@@ -1,14 +1,13 @@
 /** `plan FILE`: answers in, plan out, no questions. */
-import { lawnPartsArea } from '../../agronomy/area-parts.js';
 import { type IsoDate, isIsoDate } from '../../base/dates.js';
 import type { Answers } from '../../interview/answers.js';
-import { type AnswersContext, readAnswersFile } from '../../interview/answers-file.js';
+import { readAnswersFile } from '../../interview/answers-file.js';
 import { openQuestions } from '../../interview/open-questions.js';
 import { assemblePlan } from '../../planner/assemble-plan.js';
-import { placeFault } from '../../planner/place.js';
 import type { Plan } from '../../planner/plan.js';
 import { scopeFor } from '../../planner/working-scope.js';
 import type { Pack } from '../../rules/pack.js';
+import { answersContext } from '../answers-context.js';
 import type { Command } from '../command.js';
 import { CliStop, EXIT } from '../io.js';
 import { writeResult } from '../write-result.js';
@@ -50,16 +49,6 @@ export const plan: Command = {
 
 /** A file that is no answers file at all must not fill the screen. */
 const MOST_FAULTS_SHOWN = 100;
-
-/** What the reader of answers needs to know of the world. */
-export function answersContext(pack: Pack, today: IsoDate): AnswersContext {
-  return {
-    pack,
-    today,
-    areaOfParts: (lawnParts) => lawnPartsArea({ lawnParts }).areaM2,
-    placeFault: (typed) => placeFault(typed, pack.climate),
-  };
-}
 
 /** @throws {CliStop} exit code 3 with every fault of the file */
 export function answersFrom(text: string, file: string, pack: Pack, today: IsoDate): Answers {
