@@ -12,6 +12,7 @@ export const PROGRAM_SIDE: ProgramSide = {
     'water-can-l',
     'sprinkler-efficiency',
     'work-day-h',
+    'most-people',
     'vibration-action-points',
     'vibration-limit-points',
     'germination-field-stretch',

@@ -131,7 +131,7 @@ describe('the figures', () => {
 });
 
 describe('figures that the program reads by itself', () => {
-  it('are all listed for the check of the rules, and no others', () => {
+  it('are all listed in program-side.ts for the check of the rules, and no others', () => {
     const src = readdirSync('src', { recursive: true, encoding: 'utf8' })
       .filter((file) => file.endsWith('.ts'))
       .map((file) => readFileSync(`src/${file}`, 'utf8'))
