@@ -40,13 +40,26 @@ export function datesWithParting(net: StepNet, mostPeople: number): Dated | unde
     const finest = datedInOneSeason(net, { parts: mostParts, people, dayHours });
     // What does not fit in parts of a day's work does not fit in larger ones.
     if (finest === undefined) continue;
-    for (let parts = 1; parts < mostParts; parts++) {
+    for (let parts = fewestParts(net, dayHours); parts < mostParts; parts++) {
       const dated = datedInOneSeason(net, { parts, people, dayHours });
       if (dated !== undefined) return dated;
     }
     return finest;
   }
   return datedInOneSeason(net, { parts: 1, people: mostPeople + 1, dayHours: Number.POSITIVE_INFINITY });
+}
+
+/** Steps that must share a day, such as sowing and covering, have to fit into it together. */
+function fewestParts({ steps, waits }: StepNet, dayHours: number): number {
+  const hoursOf = new Map(steps.map(({ id, workHours }) => [id, workHours]));
+  const sameDay = waits.filter(({ minDays, maxDays }) => minDays === 0 && maxDays === 0);
+  const shared = steps.map(({ id, workHours }) =>
+    sameDay
+      .filter(({ from }) => from === id)
+      .reduce((sum, { to }) => sum + (hoursOf.get(to) ?? 0), workHours),
+  );
+  const tied = shared.filter((hours, index) => hours > (steps[index] as ScheduleStep).workHours);
+  return Math.max(1, Math.ceil(Math.max(0, ...tied) / dayHours));
 }
 
 /** The dates for a parting that is settled. */
