@@ -1,7 +1,7 @@
 /** The whole job as a line for each step across the weeks, then as a table: step, days, latest start, work. */
 import type { RootContent } from 'mdast';
 import { yearOf } from '../base/dates.js';
-import { aboutHours } from '../base/quantity-words.js';
+import { aboutHours, plainNumber } from '../base/quantity-words.js';
 import type { Plan, PlanStep } from '../planner/plan.js';
 import { dayWords, spanWords } from './date-words.js';
 import { heading, paragraph, table } from './nodes.js';
@@ -9,7 +9,7 @@ import type { References } from './references.js';
 import { timelineOf } from './timeline.js';
 import { counted, said } from './words.js';
 
-export function glanceSection({ steps, madeOn }: Plan, references: References): RootContent[] {
+export function glanceSection({ steps, madeOn, climate }: Plan, references: References): RootContent[] {
   if (steps.length === 0) return [];
   const hasLatest = steps.some(({ latestOn }) => latestOn !== null);
   const head = ['Step', 'When', ...(hasLatest ? ['Start at the latest'] : []), 'Work'];
@@ -21,10 +21,20 @@ export function glanceSection({ steps, madeOn }: Plan, references: References): 
         ? `${counted(steps.length, 'step')}, ${totalWork(steps)} in all.`
         : `${counted(steps.length, 'step')}.`,
       references.year === yearOf(madeOn) ? '' : `Days without a year are in ${references.year}.`,
+      seasonWords(climate),
     ),
     ...timelineOf(steps),
     table(head, rows),
   ];
+}
+
+/** Where the seasons come from. */
+function seasonWords(climate: Plan['climate']): string {
+  if (climate === null)
+    return 'No weather station in the table is near, so the seasons are the published months. A cold or high garden is later in spring and earlier in autumn.';
+  const { station, km, period } = climate;
+  const where = km < 1 ? `at ${station}` : `at ${station}, ${plainNumber(Math.round(km))} km away`;
+  return `The seasons follow the monthly means of ${period} ${where}.`;
 }
 
 /** `about 14 h of work`, over every step. */

@@ -25,6 +25,7 @@ export function sourcesSection(plan: Plan): RootContent[] {
       'Marked (assumption): chosen for this plan, open to correction.',
     ),
     numbered(sourcesInOrder(plan).map(sourceParts)),
+    ...(plan.climate === null ? [] : [paragraph(sentence(plan.climate.licenceLine))]),
     madeWith,
   ];
 }

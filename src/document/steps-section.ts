@@ -54,10 +54,23 @@ function timeParagraph(step: PlanStep, { year }: References): RootContent[] {
       ? ''
       : `Begin by ${dayWords(step.latestOn, year)} at the latest.`;
   const work = step.workHours > 0 ? sentence(`${aboutHours(step.workHours)}${range}`) : '';
-  const parts = [work, partDays(step, year), latest, sentence(step.window ?? '')].filter(
-    (part) => part !== '',
-  );
+  const parts = [
+    work,
+    partDays(step, year),
+    latest,
+    sentence(step.window ?? ''),
+    hereWords(step, year),
+  ].filter((part) => part !== '');
   return parts.length === 0 ? [] : [paragraph(strong('Time.'), ...parts)];
+}
+
+/** The season at this place, where its climate narrows the published one. */
+function hereWords({ windowHere }: PlanStep, year: number): string {
+  if (windowHere === null) return '';
+  const [from, until] = [windowHere.from, windowHere.until].map((date) =>
+    dayWords(date, year).replace(/^\w+ /, ''),
+  );
+  return `Here that is from about ${from} to about ${until}.`;
 }
 
 /** The first day of each part, where the step is done part by part. */

@@ -4,7 +4,7 @@
  * Needs every question that decides to be answered or assumed; what is open then is left out, never guessed.
  * The steps are dated twice: once to see how long the season makes them wait, then with that wait in the rules.
  */
-import { addDays, type IsoDate } from '../base/dates.js';
+import { addDays, type IsoDate, isInWindow, lastDateInWindow } from '../base/dates.js';
 import { diagnose, type Judged } from '../diagnosis/diagnose.js';
 import { type Answers, UNKNOWN } from '../interview/answers.js';
 import { reasonsFor, sentenceOf } from '../interview/reasons.js';
@@ -21,8 +21,10 @@ import { dateSteps, type PartDates } from './dating.js';
 import type { Plan, PlanCaution, PlanFinding, PlanStep } from './plan.js';
 import { type Ledger, openLedger } from './provenance.js';
 import { shoppingOf } from './shopping.js';
+import { numbersOf, seasonOf } from './step-net.js';
 import { activeSteps, answered, daysOf, holds } from './steps.js';
 import { type Say, sayer } from './texts.js';
+import { type Season, windowsOf } from './windows.js';
 import { scopeFor } from './working-scope.js';
 
 export interface PlanInput {
@@ -51,11 +53,12 @@ export function assemblePlan({ pack, answers, today, assumeAll }: PlanInput): Pl
   const ledger = openLedger(pack);
   const say = sayer(pack, scope, ledger.noteFigure);
   const active = activeSteps(pack, scope);
+  const season = seasonOf(pack, scope, today);
   const knownScope = scopeFor({ ...choice, assume: 'nothing', timing });
   const verdict = verdictOf(pack, knownScope, scope, ledger);
   const findings = findingsOf(pack, knownScope, scope, say, ledger);
   const steps = active
-    .map((step) => planStep(step, { pack, scope, dates, active, say, ledger }))
+    .map((step) => planStep(step, { pack, scope, season, dates, active, say, ledger }))
     .sort((a, b) => (a.startOn < b.startOn ? -1 : a.startOn > b.startOn ? 1 : 0));
   const sowOn = steps.find(({ id }) => id === 'sow')?.startOn;
   const watering = wateringOf(pack, scope, sowOn, ledger.noteFigure);
@@ -68,6 +71,7 @@ export function assemblePlan({ pack, answers, today, assumeAll }: PlanInput): Pl
     madeOn: today,
     name: typeof name === 'string' && name !== UNKNOWN ? name : null,
     place: typeof place === 'string' && place !== UNKNOWN ? place : null,
+    climate: climateOf(season, ledger),
     lawn: lawnOf(answers, scope, ledger),
     verdict,
     findings,
@@ -160,13 +164,14 @@ function findingsOf(
 interface StepContext {
   readonly pack: Pack;
   readonly scope: Scope;
+  readonly season: Season;
   readonly dates: ReadonlyMap<string, readonly PartDates[]>;
   readonly active: readonly Step[];
   readonly say: Say;
   readonly ledger: Ledger;
 }
 
-function planStep(step: Step, { pack, scope, dates, active, say, ledger }: StepContext): PlanStep {
+function planStep(step: Step, { pack, scope, season, dates, active, say, ledger }: StepContext): PlanStep {
   // The verdict has said these once.
   const verdictClauses = reasonsFor({ var: 'facts.need' }, pack, scope);
   const parts = dates.get(step.id) as readonly PartDates[];
@@ -214,8 +219,32 @@ function planStep(step: Step, { pack, scope, dates, active, say, ledger }: StepC
     doneWhen: say(step.doneWhen),
     ifNot: say(step.ifNot),
     window: step.window?.why ?? null,
+    windowHere: windowHereOf(step, first.startOn, { scope, season }),
     sources: ledger.cite([...step.sources, ...(step.window?.sources ?? [])]),
   };
+}
+
+function climateOf({ climate }: Season, ledger: Ledger): Plan['climate'] {
+  if (climate === undefined) return null;
+  ledger.cite([{ id: climate.sourceId, at: climate.station }]);
+  ledger.noteFigure('station-reach-km');
+  const { station, km, period, licenceLine } = climate;
+  return { station, km: rounded(km), period, licenceLine };
+}
+
+/** Only where the place changes the window; the published months are in the step's own words. */
+function windowHereOf(
+  step: Step,
+  startOn: IsoDate,
+  { scope, season }: { readonly scope: Scope; readonly season: Season },
+): PlanStep['windowHere'] {
+  const numberOf = numbersOf(scope);
+  const [here, anywhere] = [season, { ...season, climate: undefined }].map((each) =>
+    windowsOf(step, each, numberOf)?.find((window) => isInWindow(startOn, window)),
+  );
+  if (here === undefined || (here.from === anywhere?.from && here.until === anywhere.until)) return null;
+  const until = lastDateInWindow(startOn, here);
+  return { from: lastDateInWindow(startOn, here).replace(/-\d\d-\d\d$/, `-${here.from}`) as IsoDate, until };
 }
 
 const DANGER_FIRST = ['danger', 'warning', 'note'];

@@ -34,7 +34,7 @@ export function dateSteps(
 ): Dating | undefined {
   const netOf = (timing: Timing): StepNet => {
     const scope = scopeOf(timing);
-    return stepNet(pack, scope, { today, season: seasonOf(pack, scope) });
+    return stepNet(pack, scope, { today, season: seasonOf(pack, scope, today) });
   };
   const first = datesWithParting(netOf(NO_TIMING), mostPeople(pack));
   if (first === undefined) return undefined;
@@ -53,7 +53,7 @@ function seasonWaitOf(
   scope: Scope,
   { today, first }: { readonly today: IsoDate; readonly first: Dated },
 ): number {
-  const season = { ...seasonOf(pack, scope), anyTimeOfYear: true };
+  const season = { ...seasonOf(pack, scope, today), anyTimeOfYear: true };
   const anyTime = datesFor(stepNet(pack, scope, { today, season }), { ...first.parting, notBefore: 0 });
   if (anyTime === undefined) return 0;
   const active = activeSteps(pack, scope);

@@ -83,6 +83,8 @@ export interface PlanStep {
   readonly doneWhen: string;
   readonly ifNot: string;
   readonly window: string | null;
+  /** The window at the place in which the step begins, where the climate of the place narrows the published one. */
+  readonly windowHere: { readonly from: IsoDate; readonly until: IsoDate } | null;
   readonly sources: readonly Citation[];
 }
 
@@ -166,6 +168,13 @@ export interface Plan {
   /** The lawn's own name as typed, or null. */
   readonly name: string | null;
   readonly place: string | null;
+  /** The weather station by whose means the seasons are worked out; null where none is near enough. */
+  readonly climate: {
+    readonly station: string;
+    readonly km: number;
+    readonly period: string;
+    readonly licenceLine: string;
+  } | null;
   readonly lawn: {
     readonly areaM2: number;
     readonly areaUncertaintyM2: number;

@@ -1,14 +1,15 @@
 /** The steps of the rules as a net of work and waits, with the windows of the season and the working days. */
-import { addDays, daysBetween, type IsoDate } from '../base/dates.js';
+import { addDays, daysBetween, type IsoDate, yearOf } from '../base/dates.js';
 import { evaluate, type Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
 import type { Step } from '../rules/schema.js';
 import { hoursOf } from './amounts.js';
+import { climateAt } from './climate.js';
 import { dateOr, startOf } from './computed-facts.js';
 import type { Parted } from './parts.js';
 import { isSouthern, placeOf } from './place.js';
 import { activeSteps, answered, daysOf, holds } from './steps.js';
-import { type FitDays, fitDaysOf, type Season } from './windows.js';
+import { type FitDays, fitDaysOf, type NumberOf, type Season } from './windows.js';
 import { remembered } from './work-days.js';
 
 export interface StepNet extends Parted {
@@ -46,7 +47,7 @@ export function stepNet(
       active.has(step.id)
         ? {
             id: step.id,
-            ...byDay(fitDaysOf(step, season), startOn),
+            ...byDay(fitDaysOf(step, season, numbersOf(scope)), startOn),
             ...(step.maySlip === true ? { lastFit: () => undefined } : {}),
             joinsNext: step.joinsNext === true,
             workHours: hoursOf(step, scope).value,
@@ -88,11 +89,21 @@ function notBeforeOf(step: Step, scope: Scope, startOn: IsoDate): number {
 }
 
 /** What decides on which days work may be done. */
-export function seasonOf(pack: Pack, scope: Scope): Season {
-  const place = scope('place');
+export function seasonOf(pack: Pack, scope: Scope, today: IsoDate): Season {
+  const typed = answered(scope, 'place');
+  const place = typeof typed === 'string' ? placeOf(typed, pack.climate) : undefined;
+  const reachKm = pack.figureById.get('station-reach-km')?.typical ?? 0;
   return {
-    southern: isSouthern(place.known ? placeOf(String(place.value), pack.climate) : undefined),
+    southern: isSouthern(place),
     warmSeasonGrass: answered(scope, 'grassType') === 'warm-season',
     weekendsOnly: answered(scope, 'workDays') === 'weekends',
+    climate: climateAt(place, pack.climate, { reachKm, year: yearOf(today) }),
+  };
+}
+
+export function numbersOf(scope: Scope): NumberOf {
+  return (expression) => {
+    const outcome = evaluate(expression, scope);
+    return outcome.known && typeof outcome.value === 'number' ? outcome.value : undefined;
   };
 }

@@ -1,14 +1,19 @@
 /** The days on which a step may be done: its yearly windows, moved by half a year in the south, and the weekend. */
+import { growingDaysLeft } from '../agronomy/germination.js';
 import {
   addDays,
+  dayOfYear,
+  daysBetween,
   type IsoDate,
   isInWindow,
   lastDateInWindow,
   nextDateInWindow,
   nextWeekend,
+  parseIsoDate,
   type YearlyWindow,
 } from '../base/dates.js';
-import type { Step } from '../rules/schema.js';
+import type { Expression, Step, WindowRule } from '../rules/schema.js';
+import type { LocalClimate } from './climate.js';
 
 export interface FitDays {
   readonly nextFitDay: (date: IsoDate) => IsoDate;
@@ -19,13 +24,18 @@ export interface Season {
   readonly southern: boolean;
   readonly warmSeasonGrass: boolean;
   readonly weekendsOnly: boolean;
+  /** The warmth of the soil where the climate of the place is known. */
+  readonly climate?: LocalClimate | undefined;
   /** As if every window were always open: to see what the season costs. */
   readonly anyTimeOfYear?: boolean;
 }
 
+/** A number of a rule, or undefined while it is open. */
+export type NumberOf = (expression: Expression) => number | undefined;
+
 /** Windows and weekends of one step; a step without work is not bound to weekends. */
-export function fitDaysOf(step: Step, season: Season): FitDays {
-  const windows = windowsOf(step, season);
+export function fitDaysOf(step: Step, season: Season, numberOf: NumberOf): FitDays {
+  const windows = windowsOf(step, season, numberOf);
   const onWeekend = season.weekendsOnly && step.labour !== undefined;
   const openOn = (date: IsoDate): IsoDate => {
     if (windows === undefined || windows.some((window) => isInWindow(date, window))) return date;
@@ -56,15 +66,55 @@ export function fitDaysOf(step: Step, season: Season): FitDays {
   };
 }
 
-function windowsOf(step: Step, season: Season): readonly YearlyWindow[] | undefined {
-  const { window } = step;
+/** The windows of the step at the place, or undefined for a step that has none. */
+export function windowsOf(
+  { window }: Step,
+  season: Season,
+  numberOf: NumberOf,
+): readonly YearlyWindow[] | undefined {
   if (window === undefined || season.anyTimeOfYear === true) return undefined;
   const windows =
     season.warmSeasonGrass && window.warmSeason !== undefined ? window.warmSeason : window.between;
-  return season.southern
-    ? windows.map((each) => ({ from: halfYearOn(each.from), until: halfYearOn(each.until) }))
-    : windows;
+  if (season.southern)
+    return windows.map(({ from, until }) => ({ from: halfYearOn(from), until: halfYearOn(until) }));
+  const { climate } = season;
+  if (climate === undefined) return windows;
+  const open = windows.flatMap((rule) => warmPart(rule, climate, numberOf) ?? []);
+  // Where the soil never warms in time, the published months still say when it is least bad.
+  return open.length === 0 ? windows : open;
 }
+
+/** The part of a window in which the soil is as warm as the rule asks for; undefined when there is none. */
+function warmPart(
+  rule: WindowRule,
+  { soilCOn, year }: LocalClimate,
+  numberOf: NumberOf,
+): YearlyWindow | undefined {
+  const { opensAtC, closes } = rule;
+  const opens = opensAtC === undefined ? undefined : numberOf(opensAtC);
+  const [belowC, daysLeft] = closes === undefined ? [] : [numberOf(closes.belowC), numberOf(closes.daysLeft)];
+  if (opens === undefined && (belowC === undefined || daysLeft === undefined)) return rule;
+  const first = parseIsoDate(`${year}-${rule.from}`);
+  const length = daysBetween(first, lastDateInWindow(first, rule)) + 1;
+  const days = Array.from({ length }, (_, index) => addDays(first, index)).filter((date) => {
+    const day = dayOfYear(date);
+    if (opens !== undefined && soilCOn(day) < opens) return false;
+    if (belowC === undefined || daysLeft === undefined) return true;
+    const left = growingDaysLeft({
+      soilCOn: (later) => soilCOn(day + later),
+      thresholdC: belowC,
+      limitDays: Math.max(1, Math.ceil(daysLeft)),
+    });
+    return left >= daysLeft;
+  });
+  const [from, until] = [days[0], days.at(-1)];
+  return from === undefined || until === undefined
+    ? undefined
+    : { from: from.slice(MONTH_AT), until: until.slice(MONTH_AT) };
+}
+
+/** Where `MM-DD` begins in a date. */
+const MONTH_AT = 'YYYY-'.length;
 
 const MONTHS_PER_YEAR = 12;
 const MONTH_ENDS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];

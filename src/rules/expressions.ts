@@ -64,6 +64,13 @@ export function expressionsOf(pack: PackData): Placed[] {
       put('step', step.id, `/after/${index}/minDays`, wait.minDays, 'number', true);
       put('step', step.id, `/after/${index}/maxDays`, wait.maxDays, 'number', true);
     });
+    for (const kind of ['between', 'warmSeason'] as const)
+      step.window?.[kind]?.forEach(({ opensAtC, closes }, index) => {
+        const at = `/window/${kind}/${index}`;
+        put('step', step.id, `${at}/opensAtC`, opensAtC, 'number', true);
+        put('step', step.id, `${at}/closes/belowC`, closes?.belowC, 'number', true);
+        put('step', step.id, `${at}/closes/daysLeft`, closes?.daysLeft, 'number', true);
+      });
     put('step', step.id, '/lastsDays', step.lastsDays, 'number', true);
     step.notBefore?.forEach((limit, index) => {
       put('step', step.id, `/notBefore/${index}/when`, limit.when, 'truth', true);

@@ -195,6 +195,16 @@ const wait = z.strictObject({
   why: sentence,
 });
 
+/** Days of the year, and the warmth of the soil that narrows them where the climate of the place is known. */
+const yearlyWindow = z.strictObject({
+  from: monthDay,
+  until: monthDay,
+  /** Opens no sooner than the soil reaches this, C. */
+  opensAtC: expression.optional(),
+  /** Closes while the soil stays at this or warmer, C, for so many days yet. */
+  closes: z.strictObject({ belowC: expression, daysLeft: expression }).optional(),
+});
+
 export const stepSchema = z.strictObject({
   id,
   title: sentence,
@@ -211,8 +221,8 @@ export const stepSchema = z.strictObject({
   /** Days of the year (northern) in which the step may be done; absent: any day. */
   window: z
     .strictObject({
-      between: z.array(z.strictObject({ from: monthDay, until: monthDay })).min(1),
-      warmSeason: z.array(z.strictObject({ from: monthDay, until: monthDay })).optional(),
+      between: z.array(yearlyWindow).min(1),
+      warmSeason: z.array(yearlyWindow).optional(),
       why: sentence,
       sources: citations,
     })
@@ -266,6 +276,7 @@ export type Question = z.infer<typeof questionSchema>;
 export type Fact = z.infer<typeof factSchema>;
 export type Finding = z.infer<typeof findingSchema>;
 export type AmountRule = z.infer<typeof amount>;
+export type WindowRule = z.infer<typeof yearlyWindow>;
 export type Step = z.infer<typeof stepSchema>;
 export type Material = z.infer<typeof materialSchema>;
 export type Caution = z.infer<typeof cautionSchema>;

@@ -14,6 +14,7 @@ export const samplePlan: Plan = {
   madeOn: on('2027-03-11'),
   name: 'Mill End, back lawn',
   place: 'Lower Wickham',
+  climate: null,
   lawn: { areaM2: 84, areaUncertaintyM2: 6, areaAssumed: false, measuredBy: 'paces' },
   verdict: {
     id: 'renovate',

@@ -47,6 +47,7 @@ export const treatMoss: PlanStep = {
   doneWhen: 'The whole lawn is evenly wet',
   ifNot: 'If rain came too soon, the label says whether and when you may repeat it.',
   window: 'The season is right until the end of April',
+  windowHere: null,
   sources: [{ id: 'invented-moss', at: 'Part 2' }],
 };
 
@@ -79,6 +80,7 @@ export const scarify: PlanStep = {
   doneWhen: 'Soil shows between the plants.',
   ifNot: 'If tufts come out with their roots, raise the blades.',
   window: null,
+  windowHere: null,
   sources: [],
 };
 
@@ -134,6 +136,7 @@ export const sow: PlanStep = {
   doneWhen: 'The seed lies even, about two seeds to a fingertip.',
   ifNot: 'If birds take it, cover it with a thin layer of soil.',
   window: null,
+  windowHere: null,
   sources: [
     { id: 'invented-seed', at: 'table 1' },
     { id: 'invented-moss', at: 'part 3' },
