@@ -33,12 +33,14 @@ describe('the title', () => {
 });
 
 describe('the job at a glance', () => {
+  const publishedMonths =
+    'No weather station in the table is near, so the seasons are the published months. A cold or high garden is later in spring and earlier in autumn.';
   const tableOf = (plan: typeof samplePlan) => glanceSection(plan, references).at(-1);
 
   it('has a drawing, then a table with a row a step: days, latest start and work', () => {
     expect(glanceSection(samplePlan, references)).toEqual([
       heading(2, 'The whole job at a glance'),
-      paragraph('3 steps, about 5 h 15 min of work in all.'),
+      paragraph('3 steps, about 5 h 15 min of work in all.', publishedMonths),
       // Weeks from 13 March: 13, 20 and 27 March, 3 April.
       {
         type: 'code',
@@ -79,7 +81,16 @@ describe('the job at a glance', () => {
       ),
     );
     const [, lead] = glanceSection({ ...samplePlan, steps: [idle, idle] }, references);
-    expect(lead).toEqual(paragraph('2 steps.'));
+    expect(lead).toEqual(paragraph('2 steps.', publishedMonths));
+  });
+
+  it('names the station whose months set the seasons, and how far off it is', () => {
+    const climate = { station: 'Oxford', km: 14.2, period: '1991-2020', licenceLine: 'Open data.' };
+    const [, lead] = glanceSection({ ...samplePlan, climate }, references);
+    expect(JSON.stringify(lead)).toContain(
+      'The seasons follow the monthly means of 1991-2020 at Oxford, 14 km away.',
+    );
+    expect(JSON.stringify(sourcesSection({ ...samplePlan, climate }))).toContain('Open data.');
   });
 
   it('drops the latest start when no step has one', () => {
@@ -94,7 +105,10 @@ describe('the job at a glance', () => {
     const [, lead, drawing, dates] = glanceSection(plan, referencesOf(plan));
     expect(drawing?.type).toBe('code');
     expect(lead).toEqual(
-      paragraph('4 steps, about 5 h 15 min of work in all. Days without a year are in 2027.'),
+      paragraph(
+        '4 steps, about 5 h 15 min of work in all. Days without a year are in 2027.',
+        publishedMonths,
+      ),
     );
     expect(JSON.stringify(dates)).toContain('Friday 25 December 2026 to Saturday 3 April"');
   });
