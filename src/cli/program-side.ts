@@ -13,6 +13,7 @@ export const PROGRAM_SIDE: ProgramSide = {
     'sprinkler-efficiency',
     'work-day-h',
     'most-people',
+    'station-reach-km',
     'vibration-action-points',
     'vibration-limit-points',
     'germination-field-stretch',

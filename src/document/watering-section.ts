@@ -1,5 +1,6 @@
 /** How much water, how often, from when to when. */
 import type { RootContent } from 'mdast';
+import { daysBetween } from '../base/dates.js';
 import { plainNumber, quantity } from '../base/quantity-words.js';
 import type { Plan, PlanWatering } from '../planner/plan.js';
 import { spanWords } from './date-words.js';
@@ -7,15 +8,19 @@ import { heading, paragraph, table } from './nodes.js';
 import type { References } from './references.js';
 import { said } from './words.js';
 
+const DAYS_PER_WEEK = 7;
+
 export function wateringSection({ watering, steps }: Plan, references: References): RootContent[] {
   if (watering.length === 0) return [];
   const hasMeans = watering.some(({ means }) => means !== null);
+  const hasRain = watering.some(({ rainMmPerDay }) => rainMmPerDay !== null);
   const head = [
     'Weeks',
     'Days',
     'How often',
-    'Water a day',
+    'Each time',
     ...(hasMeans ? ['With what you have'] : []),
+    ...(hasRain ? ['Normal rain'] : []),
     'Aim',
   ];
   const rows = watering.map((period) => [
@@ -24,11 +29,16 @@ export function wateringSection({ watering, steps }: Plan, references: Reference
     timesWords(period.turnsPerDay),
     waterWords(period),
     ...(hasMeans ? [said(period.means ?? '')] : []),
+    ...(hasRain ? [rainWords(period)] : []),
     said(period.aim),
   ]);
   return [
     heading(2, 'Watering'),
-    paragraph('1 mm of water is 1 L on each m².', eachPartFromItsSowing(steps)),
+    paragraph(
+      '1 mm of water is 1 L on each m². These are dry days: leave out a watering whenever rain has done it.',
+      totalWords(watering),
+      eachPartFromItsSowing(steps),
+    ),
     table(head, rows),
   ];
 }
@@ -41,13 +51,34 @@ function eachPartFromItsSowing(steps: Plan['steps']): string {
     : `The days are those of part 1; count the weeks of each part from its own sowing. The litres are for the whole lawn: each of the ${parts} parts gets its share.`;
 }
 
-function waterWords({ mmPerDay, litresPerDay }: PlanWatering): string {
-  return `${plainNumber(Math.round(mmPerDay * 10) / 10)} mm, ${quantity(litresPerDay, 'L')}`;
+function waterWords({ mmPerTurn, litresPerTurn }: PlanWatering): string {
+  return `${plainNumber(Math.round(mmPerTurn * 10) / 10)} mm, ${quantity(litresPerTurn, 'L')}`;
 }
 
-/** `once a day`, `3 times a day`, `every 2 days`; an odd share of a day as it comes. */
+function rainWords({ rainMmPerDay }: PlanWatering): string {
+  return rainMmPerDay === null ? '' : `${plainNumber(Math.round(rainMmPerDay * 10) / 10)} mm a day`;
+}
+
+/** All the water of the table: without a drop of rain, and with the rain of a normal year. */
+function totalWords(watering: readonly PlanWatering[]): string {
+  const total = (litresOf: (period: PlanWatering) => number): number =>
+    watering.reduce((sum, period) => sum + litresOf(period) * daysOf(period), 0);
+  const dry = total(({ litresPerDay }) => litresPerDay);
+  const withRain = total(({ litresPerDay, mmPerDay, rainMmPerDay }) =>
+    Math.max(0, litresPerDay * (1 - (rainMmPerDay ?? 0) / mmPerDay)),
+  );
+  const normal = withRain < dry ? `, about ${quantity(withRain, 'L')} with the rain of a normal year` : '';
+  return `In all that is ${quantity(dry, 'L')} without rain${normal}.`;
+}
+
+const daysOf = ({ fromOn, untilOn }: PlanWatering): number => daysBetween(fromOn, untilOn) + 1;
+
+/** `once a day`, `3 times a day`, `twice a week`, `every 2 days`; an odd share of a day as it comes. */
 function timesWords(turnsPerDay: number): string {
   if (turnsPerDay <= 0) return 'only if dry';
+  const perWeek = turnsPerDay * DAYS_PER_WEEK;
+  if (turnsPerDay < 1 && Number.isInteger(perWeek))
+    return perWeek === 2 ? 'twice a week' : `${perWeek} times a week`;
   if (turnsPerDay < 1) return `every ${plainNumber(1 / turnsPerDay)} days`;
   if (turnsPerDay === 1) return 'once a day';
   return turnsPerDay === 2 ? 'twice a day' : `${plainNumber(turnsPerDay)} times a day`;

@@ -14,7 +14,7 @@ import { expressionsOf } from '../rules/expressions.js';
 import { everythingBehind, readsByName } from '../rules/graph.js';
 import type { Pack } from '../rules/pack.js';
 import type { Step } from '../rules/schema.js';
-import { outlookOf, wateringOf } from './aftercare.js';
+import { outlookOf } from './aftercare.js';
 import { amountsOf, hoursOf, rounded } from './amounts.js';
 import { assumptionsOf } from './assumptions.js';
 import { dateSteps, type PartDates } from './dating.js';
@@ -24,6 +24,7 @@ import { shoppingOf } from './shopping.js';
 import { numbersOf, seasonOf } from './step-net.js';
 import { activeSteps, answered, daysOf, holds } from './steps.js';
 import { type Say, sayer } from './texts.js';
+import { wateringOf } from './watering.js';
 import { type Season, windowsOf } from './windows.js';
 import { scopeFor } from './working-scope.js';
 
@@ -61,7 +62,7 @@ export function assemblePlan({ pack, answers, today, assumeAll }: PlanInput): Pl
     .map((step) => planStep(step, { pack, scope, season, dates, active, say, ledger }))
     .sort((a, b) => (a.startOn < b.startOn ? -1 : a.startOn > b.startOn ? 1 : 0));
   const sowOn = steps.find(({ id }) => id === 'sow')?.startOn;
-  const watering = wateringOf(pack, scope, sowOn, ledger.noteFigure);
+  const watering = wateringOf({ pack, scope, climate: season.climate, sowOn, note: ledger.noteFigure });
   if (watering.length > 0) for (const { sources } of pack.watering) ledger.cite(sources);
   const name = answers.lawnName;
   const place = answers.place;

@@ -134,7 +134,11 @@ export interface PlanWatering {
   readonly turnsPerDay: number;
   readonly mmPerDay: number;
   readonly litresPerDay: number;
-  /** By the means answered: minutes of hose or sprinkler a day, or cans a day; null when none is known. */
+  readonly mmPerTurn: number;
+  readonly litresPerTurn: number;
+  /** What falls on a day of a normal year; null where the climate of the place is not known. */
+  readonly rainMmPerDay: number | null;
+  /** One watering by the means answered: minutes of hose or sprinkler, or cans; null when none is known. */
   readonly means: string | null;
   readonly aim: string;
 }

@@ -97,6 +97,7 @@ export function expressionsOf(pack: PackData): Placed[] {
     const name = `week ${watering.fromWeek}`;
     put('watering', `${index}`, '/turnsPerDay', watering.turnsPerDay, 'number', false, name);
     put('watering', `${index}`, '/mmPerDay', watering.mmPerDay, 'number', false, name);
+    put('watering', `${index}`, '/timesWaterUse', watering.timesWaterUse, 'number', false, name);
   });
   for (const limit of pack.notDone) put('notDone', limit.id, '/when', limit.when, 'truth', true);
   return placed;

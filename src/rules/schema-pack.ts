@@ -23,7 +23,10 @@ export const wateringSchema = z.strictObject({
   fromWeek: z.int().min(1),
   toWeek: z.int().min(1),
   turnsPerDay: expression,
+  /** Where the climate of the place is not known. */
   mmPerDay: expression,
+  /** Where it is: times the water use of the reference crop on such a day. */
+  timesWaterUse: expression,
   aim: sentence,
   sources: citations,
 });

@@ -1,0 +1,84 @@
+/** The watering table of a new seedbed: how much, how often, with what, and what the rain of the place brings. */
+import { addDays, daysBetween, type IsoDate } from '../base/dates.js';
+import { aboutHours, plainNumber } from '../base/quantity-words.js';
+import { evaluate, type Scope } from '../rules/evaluate.js';
+import type { Pack } from '../rules/pack.js';
+import type { Expression } from '../rules/schema.js';
+import type { WateringRule } from '../rules/schema-pack.js';
+import { rounded } from './amounts.js';
+import type { LocalClimate } from './climate.js';
+import type { PlanWatering } from './plan.js';
+import { answered } from './steps.js';
+
+const DAYS_PER_WEEK = 7;
+const MINUTES_PER_HOUR = 60;
+
+interface WateringInput {
+  readonly pack: Pack;
+  readonly scope: Scope;
+  readonly climate: LocalClimate | undefined;
+  readonly sowOn: IsoDate | undefined;
+  readonly note: (figureId: string) => void;
+}
+
+/** Empty where nothing is sown, or there is no water at hand; the plan says that among what it leaves out. */
+export function wateringOf(input: WateringInput): PlanWatering[] {
+  const { pack, scope, sowOn } = input;
+  const area = scope('facts.areaM2');
+  if (sowOn === undefined || !area.known || answered(scope, 'watering') === 'none') return [];
+  return pack.watering.map((rule) => periodOf(rule, sowOn, area.value as number, input));
+}
+
+function periodOf(rule: WateringRule, sowOn: IsoDate, areaM2: number, input: WateringInput): PlanWatering {
+  const { climate, scope, note } = input;
+  const fromOn = addDays(sowOn, (rule.fromWeek - 1) * DAYS_PER_WEEK);
+  const untilOn = addDays(sowOn, rule.toWeek * DAYS_PER_WEEK - 1);
+  const numberOf = (expression: Expression): number => {
+    const outcome = evaluate(expression, scope);
+    if (!outcome.known) return 0;
+    for (const name of outcome.from) if (name.startsWith('figures.')) note(name.slice('figures.'.length));
+    return outcome.value as number;
+  };
+  const mmPerDay =
+    climate === undefined
+      ? numberOf(rule.mmPerDay)
+      : numberOf(rule.timesWaterUse) * climate.waterUseMmOn(midway(fromOn, untilOn));
+  const turnsPerDay = numberOf(rule.turnsPerDay);
+  const litresPerTurn = (areaM2 * mmPerDay) / turnsPerDay;
+  return {
+    fromOn,
+    untilOn,
+    weeks:
+      rule.fromWeek === rule.toWeek ? `week ${rule.fromWeek}` : `weeks ${rule.fromWeek} to ${rule.toWeek}`,
+    turnsPerDay,
+    mmPerDay: rounded(mmPerDay),
+    litresPerDay: rounded(areaM2 * mmPerDay),
+    mmPerTurn: rounded(mmPerDay / turnsPerDay),
+    litresPerTurn: rounded(litresPerTurn),
+    rainMmPerDay: climate === undefined ? null : rounded(climate.rainMmOn(midway(fromOn, untilOn))),
+    means: meansOf(scope, litresPerTurn, note),
+    aim: rule.aim,
+  };
+}
+
+const midway = (from: IsoDate, until: IsoDate): IsoDate =>
+  addDays(from, Math.floor(daysBetween(from, until) / 2));
+
+/** How long or how many cans one watering is, by the means at hand. */
+function meansOf(scope: Scope, litresPerTurn: number, note: (figureId: string) => void): string | null {
+  const watering = answered(scope, 'watering');
+  // Under a ban a hose is no means; cans by hand are counted instead.
+  if (watering === 'can' || answered(scope, 'wateringBan') === true) {
+    const can = scope('figures.water-can-l');
+    if (!can.known) return null;
+    note('water-can-l');
+    return `${plainNumber(Math.ceil(litresPerTurn / (can.value as number)))} cans of ${plainNumber(can.value as number)} L`;
+  }
+  const flow = scope('hoseLPerMin');
+  if ((watering !== 'hose' && watering !== 'sprinkler') || !flow.known) return null;
+  const efficiency = watering === 'sprinkler' ? scope('figures.sprinkler-efficiency') : undefined;
+  if (efficiency !== undefined) note('sprinkler-efficiency');
+  const share = efficiency?.known === true ? (efficiency.value as number) : 1;
+  const hours = litresPerTurn / share / (flow.value as number) / MINUTES_PER_HOUR;
+  return `${aboutHours(hours)} of ${watering}`;
+}
