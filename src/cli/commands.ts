@@ -26,6 +26,11 @@ export const COMMANDS: readonly CommandEntry[] = [
     load: async () => (await import('./commands/plan.js')).plan,
   },
   {
+    name: 'drill',
+    summary: 'train: find out what is wrong with an invented lawn',
+    load: async () => (await import('./commands/drill.js')).drill,
+  },
+  {
     name: 'reckon',
     summary: 'work out one figure, with equation and source',
     load: async () => (await import('./commands/reckon.js')).reckon,

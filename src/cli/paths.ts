@@ -18,5 +18,7 @@ const ROOT = packageRoot();
 export const RULES_FOLDER = join(ROOT, 'rules');
 /** Written by build-pack.ts after it has checked the rules. */
 export const BUILT_PACK = join(ROOT, 'dist', 'pack.json');
+/** The training cases and the marking scheme, apart from the pack so that a session does not load them. */
+export const BUILT_CASES = join(ROOT, 'dist', 'cases.json');
 export const EXAMPLE_JOURNEY = join(ROOT, 'transcripts-examples', 'mossy-family-lawn', 'journey.json');
 export const PACKAGE_FILE = join(ROOT, 'package.json');

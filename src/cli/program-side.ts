@@ -4,6 +4,7 @@ import { ASKED_BY_PROGRAM } from '../planner/asked-by-program.js';
 import { FORMULAS } from '../planner/formulas.js';
 import { RECKONERS } from '../reckon/reckon.js';
 import type { ProgramSide } from '../rules/check.js';
+import { SURENESS_SOURCE } from '../training/sureness.js';
 
 export const PROGRAM_SIDE: ProgramSide = {
   formulas: Object.fromEntries(Object.entries(FORMULAS).map(([name, { needs }]) => [name, needs])),
@@ -19,6 +20,6 @@ export const PROGRAM_SIDE: ProgramSide = {
     'germination-field-stretch',
     'field-emergence-days-ryegrass',
   ],
-  sources: RECKONERS.flatMap(({ sources }) => sources.map(({ id }) => id)),
+  sources: [...RECKONERS.flatMap(({ sources }) => sources.map(({ id }) => id)), SURENESS_SOURCE],
   nearest,
 };

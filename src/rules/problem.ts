@@ -37,6 +37,7 @@ export type RuleProblem = Place &
     | { readonly code: 'circle'; readonly path: string }
     | { readonly code: 'unassumed'; readonly id: string; readonly reader: string }
     | { readonly code: 'units'; readonly id: string; readonly found: string; readonly wanted: string }
+    | { readonly code: 'case'; readonly id: string; readonly found: string }
     | {
         readonly code: 'example';
         readonly id: string;
@@ -100,6 +101,8 @@ function whatIsWrong(problem: RuleProblem): string {
       return `finding "${problem.id}" should be ${problem.wanted} for ${problem.answers}, but is ${problem.found}.`;
     case 'example-answers':
       return `this example is no possible answer: ${problem.found}`;
+    case 'case':
+      return `training case "${problem.id}": ${problem.found}`;
     default:
       return problem satisfies never;
   }

@@ -44,6 +44,7 @@ const JSON_DEPTH_LIMIT = 3 * DEPTH_LIMIT;
 const CLIMATE_FILE = 'climate/uk-stations.json';
 /** Files that are one record by themselves. */
 const FILE_OF: Readonly<Record<string, string>> = { climate: CLIMATE_FILE };
+export const CASES_FOLDER = 'cases/';
 
 /** Kinds whose ids may repeat: a verdict has several ways in, outlook and watering have no id. */
 const MAY_REPEAT: readonly RecordKind[] = ['verdict', 'outlook', 'watering'];
@@ -154,8 +155,12 @@ export function readPack(folder: string): ReadPack {
 }
 
 function jsonFilesIn(folder: string): string[] {
-  return readdirSync(folder, { recursive: true, encoding: 'utf8' })
-    .filter((file) => file.endsWith('.json'))
-    .map((file) => relative('.', file).split(sep).join('/'))
-    .sort();
+  return (
+    readdirSync(folder, { recursive: true, encoding: 'utf8' })
+      .filter((file) => file.endsWith('.json'))
+      .map((file) => relative('.', file).split(sep).join('/'))
+      // Training cases are no part of what a plan is made from; read-cases.ts reads them.
+      .filter((file) => !file.startsWith(CASES_FOLDER))
+      .sort()
+  );
 }

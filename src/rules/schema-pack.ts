@@ -2,8 +2,17 @@
 import { z } from 'zod';
 import { citations, expression, id, sentence } from './schema.js';
 
+export const verdictId = z.enum([
+  'care-only',
+  'overseed',
+  'renovate',
+  'start-again',
+  'not-now',
+  'not-a-lawn',
+]);
+
 export const verdictSchema = z.strictObject({
-  id: z.enum(['care-only', 'overseed', 'renovate', 'start-again', 'not-now', 'not-a-lawn']),
+  id: verdictId,
   title: sentence,
   /** Tried in order; the last has `true`. */
   when: expression,

@@ -8,10 +8,10 @@ import { z } from 'zod';
 export const id = z
   .string()
   .regex(/^[a-z][a-z0-9]*(-[a-z0-9]+)*$/, 'an id is lower-case words joined by hyphens');
-const answerName = z
+export const answerName = z
   .string()
   .regex(/^[a-z][A-Za-z0-9]*$/, 'a question or fact id is one camelCase word, as conditions read it');
-const isoDate = z.iso.date();
+export const isoDate = z.iso.date();
 const monthDay = z.string().regex(/^(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, 'a yearly date is MM-DD');
 export const sentence = z.string().min(1);
 

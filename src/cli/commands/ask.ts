@@ -66,7 +66,12 @@ async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
 }
 
 /** Drawn questions need a real terminal on both sides; everything else gets numbered lines. */
-async function askerFor(args: ParsedArgs, io: CliIo, interrupt: AbortSignal, pack: Pack): Promise<Asker> {
+export async function askerFor(
+  args: ParsedArgs,
+  io: CliIo,
+  interrupt: AbortSignal,
+  pack: Pack,
+): Promise<Asker> {
   const isDrawn =
     !args.flag('plain') &&
     !io.env.ACCESSIBLE &&

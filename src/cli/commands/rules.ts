@@ -47,7 +47,16 @@ const folderOf = (word: string | undefined, args: ParsedArgs): string =>
   word ?? args.text('pack') ?? RULES_FOLDER;
 
 async function check([folder]: readonly string[], args: ParsedArgs, io: CliIo): Promise<number> {
-  const { data, problems } = await problemsOf(folderOf(folder, args));
+  const at = folderOf(folder, args);
+  const { data, problems: packProblems } = await problemsOf(at);
+  const [{ casesIn }, { indexPack }] = await Promise.all([
+    import('../load-cases.js'),
+    import('../../rules/pack.js'),
+  ]);
+  // A case can be worked out only by rules that are sound.
+  const sound = packProblems.length === 0 && data !== undefined ? indexPack(data) : undefined;
+  const { book, problems: caseProblems } = await casesIn(at, sound);
+  const problems = [...packProblems, ...caseProblems];
   const { explain } = await import('../../rules/problem.js');
   for (const problem of problems) io.out(`${explain(problem)}\n`);
   if (problems.length > 0 || data === undefined) {
@@ -62,7 +71,7 @@ async function check([folder]: readonly string[], args: ParsedArgs, io: CliIo): 
     .flatMap(({ examples: each }) => Object.values(each))
     .reduce((sum, list) => sum + list.length, 0);
   io.out(
-    `The rules are sound: ${data.questions.length} questions, ${data.findings.length} findings with ${examples} examples, ${data.steps.length} steps, ${data.cautions.length} cautions, ${data.figures.length} figures, ${data.sources.length} sources.\n`,
+    `The rules are sound: ${data.questions.length} questions, ${data.findings.length} findings with ${examples} examples, ${data.steps.length} steps, ${data.cautions.length} cautions, ${data.figures.length} figures, ${data.sources.length} sources, ${book?.cases.length ?? 0} training cases.\n`,
   );
   const unread = figuresUnread(data, PROGRAM_SIDE.figures);
   if (unread.length > 0 && !args.flag('quiet')) {

@@ -1,0 +1,136 @@
+/** The trainee looks, asks and digs in any order, until they are ready to say what is wrong. */
+import { readAnswer } from '../../interview/read-answer.js';
+import { showAnswer } from '../../interview/show-answer.js';
+import type { Question } from '../../rules/schema.js';
+import { type Attempt, lookIds } from '../../training/attempt.js';
+import { nextHint } from '../../training/hints.js';
+import { type JudgedLook, judgeLook } from '../../training/judge-look.js';
+import { capital, nameMeant, whatIsSeen } from '../../training/looks.js';
+import { supposeAfter, supposeBefore } from '../../training/suppose.js';
+import { type DrillParts, numberedList, typedLine, wordsOf } from './parts.js';
+
+const WORDS =
+  'Type what you look at or ask about, several with commas between. "list" shows everything there is to look at, "seen" what you have seen, "hint" helps (and costs), "suppose screwdriver easy" plays with an answer. "commit" when you know what is wrong; after that there is no more looking. "quit" leaves.';
+const NEXT = 'What do you do next?';
+const COST_TITLES: Readonly<Record<Question['cost'], string>> = {
+  chair: 'To ask, from a chair',
+  look: 'To go and look at',
+  dig: 'To dig, probe or test',
+};
+const SUPPOSE = /^(?:what if|suppose)\b\s*/i;
+
+/** @throws {DrillLeft} when they leave; what was seen until then is told first */
+export async function lookStage(parts: DrillParts, start: Attempt): Promise<Attempt> {
+  const { asker } = parts;
+  let attempt = start;
+  asker.say(WORDS);
+  for (;;) {
+    const line = await typedLine(parts, NEXT);
+    const word = line.toLowerCase();
+    if (word === 'commit') return attempt;
+    if (word === 'list') asker.say(catalogue(parts, attempt));
+    else if (word === 'seen') asker.say(seenSoFar(parts, attempt));
+    else if (word === '' || word === 'help' || word === '?') asker.say(WORDS);
+    else if (word === 'hint') attempt = hinted(parts, attempt);
+    else if (SUPPOSE.test(line)) asker.say(supposed(parts, attempt, line.replace(SUPPOSE, '')).join('\n'));
+    else attempt = looked(parts, attempt, line);
+  }
+}
+
+function looked(parts: DrillParts, start: Attempt, line: string): Attempt {
+  const { asker, worked, feedback } = parts;
+  let attempt = start;
+  for (const word of wordsOf(line)) {
+    const question = lookMeant(parts, word);
+    if (question === undefined) {
+      asker.say(`"${word}" fits nothing to look at, or more than one thing. "list" shows them all.`);
+      continue;
+    }
+    asker.say(`${capital(question.label)}\n${whatIsSeen(worked, question)}`);
+    if (lookIds(attempt).includes(question.id)) continue;
+    const judged = judgeLook(worked, question, lookIds(attempt));
+    if (feedback === 'at-once') asker.say(atOnce(judged));
+    attempt = { ...attempt, looks: [...attempt.looks, judged] };
+  }
+  return attempt;
+}
+
+const KIND_WORDS: Readonly<Record<JudgedLook['kind'], string>> = {
+  'on-track': 'On track.',
+  sound: 'A sound look.',
+  relevant: 'Not the first thing to look at.',
+  early: 'Too early.',
+  pointless: 'That was no use.',
+};
+
+const atOnce = ({ kind, says }: JudgedLook): string => `(${KIND_WORDS[kind]} ${says})`;
+
+function lookMeant({ worked }: DrillParts, word: string): Question | undefined {
+  return nameMeant(word, listed(worked.looks));
+}
+
+/** In the order of the list: chair, look, dig. */
+function listed(looks: readonly Question[]): Question[] {
+  return (Object.keys(COST_TITLES) as Question['cost'][]).flatMap((cost) =>
+    looks.filter((question) => question.cost === cost),
+  );
+}
+
+function catalogue({ worked }: DrillParts, attempt: Attempt): string {
+  const all = listed(worked.looks);
+  const seen = lookIds(attempt);
+  const lines = numberedList(
+    all.map(({ id, label }) => ({ id, label: `${label}${seen.includes(id) ? ' (seen)' : ''}` })),
+  ).split('\n');
+  return all
+    .flatMap(({ cost }, index) => [
+      ...(cost === all[index - 1]?.cost ? [] : [COST_TITLES[cost]]),
+      lines[index] as string,
+    ])
+    .join('\n');
+}
+
+function seenSoFar({ worked }: DrillParts, { looks }: Attempt): string {
+  if (looks.length === 0) return 'Nothing yet.';
+  return looks
+    .map(({ question }) => `${capital(question.label)}: ${whatIsSeen(worked, question)}`)
+    .join('\n');
+}
+
+function hinted({ asker, worked }: DrillParts, attempt: Attempt): Attempt {
+  const hint = nextHint(worked, attempt);
+  if (hint === undefined) {
+    asker.say('You have seen everything that matters. The rest is yours to say: commit.');
+    return attempt;
+  }
+  asker.say(`${hint.says} (This hint costs ${worked.marking.hintCosts[hint.rung]}.)`);
+  return { ...attempt, hints: [...attempt.hints, { lookId: hint.lookId, rung: hint.rung }] };
+}
+
+/** Reads "screwdriver easy" and tells what would be another matter. */
+export function supposed(parts: DrillParts, attempt: Attempt, typed: string): string[] {
+  const read = readSupposition(parts, typed);
+  if (typeof read === 'string') return [read];
+  const { question, value } = read;
+  const head = `Suppose ${question.label} were: ${showAnswer(question, value)}.`;
+  return attempt.commitment === undefined
+    ? [head, supposeBefore(parts.worked, lookIds(attempt), question, value)]
+    : [head, ...supposeAfter(parts.worked, question, value)];
+}
+
+function readSupposition(
+  parts: DrillParts,
+  typed: string,
+): { question: Question; value: Parameters<typeof showAnswer>[1] } | string {
+  const words = typed.split(/\s+/);
+  // The longest beginning that names a look; the rest is the answer.
+  for (let count = words.length - 1; count > 0; count--) {
+    const question = lookMeant(parts, words.slice(0, count).join(' '));
+    if (question === undefined) continue;
+    const reading = readAnswer(question, words.slice(count).join(' '), parts.today);
+    if (reading.kind === 'value' || reading.kind === 'odd') return { question, value: reading.value };
+    if (reading.kind === 'refused') return reading.says;
+    return `${reading.says} Say it more exactly.`;
+  }
+  return 'Name a look and an answer, such as: suppose screwdriver easy.';
+}

@@ -1,0 +1,68 @@
+/** What the stages of a drill share: who is asked, about which case, and how a typed line is heard. */
+import type { IsoDate } from '../../base/dates.js';
+import type { Marking } from '../../rules/schema-case.js';
+import type { Asker } from '../../terminal/asker.js';
+import { type Named, nameMeant } from '../../training/looks.js';
+import type { WorkedCase } from '../../training/worked-case.js';
+
+export interface DrillParts {
+  readonly asker: Asker;
+  readonly worked: WorkedCase;
+  readonly today: IsoDate;
+  readonly feedback: Marking['feedback'][keyof Marking['feedback']];
+}
+
+/** They have left; nothing more will be typed. */
+export class DrillLeft extends Error {
+  override readonly name = 'DrillLeft';
+}
+
+const LEAVING = /^(?:quit|exit|save)$/i;
+
+/**
+ * A line that was typed. "back" undoes nothing here: what has been seen has been seen.
+ *
+ * @throws {DrillLeft} at the end of input, on Ctrl-C, or when they say so
+ */
+export async function typedLine({ asker }: Pick<DrillParts, 'asker'>, message: string): Promise<string> {
+  for (;;) {
+    const line = await asker.line(message, '');
+    if (line !== undefined && !LEAVING.test(line.trim())) return line.trim();
+    if (line !== undefined || asker.left?.() !== undefined) throw new DrillLeft();
+    asker.say('There is no way back in a drill: what has been seen has been seen. "quit" leaves.');
+  }
+}
+
+/** Shows numbered names and takes several of them, with commas between; "none" is allowed. */
+export async function typedNames<Item extends Named>(
+  parts: Pick<DrillParts, 'asker'>,
+  message: string,
+  items: readonly Item[],
+): Promise<Item[]> {
+  parts.asker.say(numberedList(items));
+  for (;;) {
+    const line = await typedLine(parts, message);
+    if (/^none$/i.test(line)) return [];
+    const words = wordsOf(line);
+    const meant = words.map((word) => ({ word, item: nameMeant(word, items) }));
+    const lost = meant.filter(({ item }) => item === undefined).map(({ word }) => `"${word}"`);
+    if (lost.length === 0 && words.length > 0)
+      return [...new Set(meant.flatMap(({ item }) => (item === undefined ? [] : [item])))];
+    parts.asker.say(
+      lost.length === 0
+        ? 'Type numbers of the list or words of it, with commas between, or none.'
+        : `${lost.join(', ')} fits none of the list, or more than one. Type numbers or more of the words.`,
+    );
+  }
+}
+
+export const wordsOf = (line: string): string[] =>
+  line
+    .split(/[,;]/)
+    .map((word) => word.trim())
+    .filter((word) => word !== '');
+
+export function numberedList(items: readonly Named[]): string {
+  const digits = String(items.length).length;
+  return items.map(({ label }, index) => `  ${String(index + 1).padStart(digits)}  ${label}`).join('\n');
+}

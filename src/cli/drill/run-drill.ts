@@ -1,0 +1,79 @@
+/** One drill from the gate to the last step: the trainee drives, nothing is revealed before the commit. */
+import { formatDay, parseIsoDate } from '../../base/dates.js';
+import { type Attempt, type DrillMode, freshAttempt, lookIds } from '../../training/attempt.js';
+import { amountStage, commitStage, orderStage } from './commit-stage.js';
+import { lookStage, supposed } from './look-stage.js';
+import { DrillLeft, type DrillParts, typedLine } from './parts.js';
+import { showWorked } from './worked-example.js';
+
+export type DrillEnd =
+  | { readonly outcome: 'done'; readonly attempt: Attempt }
+  | { readonly outcome: 'left'; readonly attempt: Attempt };
+
+/** @param minutes whole minutes since the drill began */
+export async function runDrill(parts: DrillParts, mode: DrillMode, minutes: () => number): Promise<DrillEnd> {
+  const { asker, worked } = parts;
+  let attempt = freshAttempt(mode);
+  asker.say(gate(parts));
+  try {
+    if (mode === 'whole') {
+      while (attempt.commitment === undefined) {
+        attempt = await lookStage(parts, attempt);
+        attempt = { ...attempt, commitment: await commitStage(parts) };
+      }
+      if (parts.feedback === 'at-once') asker.say(atCommit(parts, attempt));
+    } else await showWorked(parts, mode);
+    if (mode !== 'watch') {
+      if (worked.lesson.amounts.length > 0) attempt = { ...attempt, amounts: await amountStage(parts) };
+      attempt = { ...attempt, order: await orderStage(parts) };
+    }
+    return { outcome: 'done', attempt: { ...attempt, minutes: minutes() } };
+  } catch (error) {
+    if (!(error instanceof DrillLeft)) throw error;
+    return { outcome: 'left', attempt: { ...attempt, minutes: minutes() } };
+  }
+}
+
+/** Title, day and what the owner says. */
+function gate({ worked }: DrillParts): string {
+  const { title, story, today, level, minutes } = worked.lesson;
+  return [
+    `${title} (an invented case; ${level}, about ${minutes} min)`,
+    `${formatDay(parseIsoDate(today))}.`,
+    ...story,
+  ].join('\n');
+}
+
+/** With feedback at once: the truth as soon as it can no longer help. */
+function atCommit({ worked }: DrillParts, { commitment }: Attempt): string {
+  const { lesson, pack, marking, plan } = worked;
+  const isRight = commitment?.verdict === lesson.expected.verdict;
+  const found = lesson.expected.findings.map((id) => {
+    const named = commitment?.findings.some((finding) => finding.id === id) === true;
+    const because = plan.findings.find((finding) => finding.id === id)?.because ?? '';
+    return `${named ? 'Named' : 'Missed'}: ${pack.findingById.get(id)?.title ?? id}. ${because}`;
+  });
+  return [
+    `${isRight ? 'Right' : 'No'}: ${marking.verdicts[lesson.expected.verdict]}. ${plan.verdict.because}`,
+    ...found,
+  ].join('\n');
+}
+
+/** After the debrief: as many what-ifs as they like. */
+export async function supposeStage(parts: DrillParts, attempt: Attempt): Promise<void> {
+  try {
+    for (;;) {
+      const line = await typedLine(
+        parts,
+        'Suppose something had been different? Type such as: screwdriver easy. An empty line ends.',
+      );
+      if (line === '') return;
+      parts.asker.say(supposed(parts, attempt, line.replace(/^(?:what if|suppose)\b\s*/i, '')).join('\n'));
+    }
+  } catch (error) {
+    if (!(error instanceof DrillLeft)) throw error;
+  }
+}
+
+/** The looks as they would be typed again, for one who left before the commit. */
+export const typedAgain = (attempt: Attempt): string => lookIds(attempt).join(', ');

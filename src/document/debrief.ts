@@ -1,0 +1,219 @@
+/** The debrief of a drill as a document: result, dangers, marks with reasons, path, amounts, steps, what to practise. */
+import type { Root, RootContent } from 'mdast';
+import { plainNumber, quantity } from '../base/quantity-words.js';
+import { type Attempt, lookIds } from '../training/attempt.js';
+import { capital } from '../training/looks.js';
+import type { Marks, PartId } from '../training/marks.js';
+import { practiseOf } from '../training/practise.js';
+import type { WorkedCase } from '../training/worked-case.js';
+import { bullets, heading, numbered, paragraph, strong, table } from './nodes.js';
+
+export const PART_TITLES: Readonly<Record<PartId, string>> = {
+  looks: 'Looks that were needed',
+  economy: 'Looks that were wasted',
+  diagnosis: 'Diagnosis',
+  sureness: 'How sure, against how right',
+  amounts: 'Amounts',
+  steps: 'Steps and their order',
+};
+
+const MODES: Readonly<Record<Attempt['mode'], string>> = {
+  watch: 'watched',
+  finish: 'the last steps done',
+  whole: 'the whole case done',
+};
+
+export function debriefOf(worked: WorkedCase, attempt: Attempt, marks: Marks): Root {
+  const { lesson } = worked;
+  const children: RootContent[] = [
+    heading(1, `Debrief: ${lesson.title}`),
+    paragraph(`An invented case. Level: ${lesson.level}; ${MODES[attempt.mode]}, in ${attempt.minutes} min.`),
+    paragraph(strong(resultLine(worked, marks))),
+    ...dangersSection(marks),
+    ...marksSection(worked, attempt, marks),
+    ...diagnosisSection(worked, attempt, marks),
+    ...(attempt.mode === 'whole' ? pathSection(worked, attempt) : []),
+    ...(marks.claims.length > 0 ? surenessSection(worked, marks) : []),
+    ...(marks.amounts.length > 0 ? amountsSection(marks) : []),
+    ...stepsSection(worked, attempt, marks),
+    heading(2, 'To take home'),
+    paragraph(lesson.lesson),
+    ...practiseSection(worked, attempt, marks),
+  ];
+  return { type: 'root', children };
+}
+
+/** One line: passed or not, and why. */
+export function resultLine({ marking }: WorkedCase, { total, passed, dangers }: Marks): string {
+  const points = `${Math.round(total)} of 100`;
+  if (dangers.some(({ isMissed }) => isMissed))
+    return `Not passed: a danger was overlooked. That fails a case whatever the rest (${points}).`;
+  return passed ? `Passed with ${points}.` : `Not passed yet: ${points}, and ${marking.passMark} are needed.`;
+}
+
+function dangersSection({ dangers }: Marks): RootContent[] {
+  return [
+    heading(2, 'What could hurt'),
+    bullets(dangers.map(({ says, isMissed }) => [strong(isMissed ? 'Overlooked.' : 'Seen.'), says])),
+  ];
+}
+
+function marksSection({ marking }: WorkedCase, attempt: Attempt, marks: Marks): RootContent[] {
+  const had = Object.entries(marks.parts) as [PartId, number][];
+  const whole = had.reduce((sum, [id]) => sum + marking.weights[id], 0);
+  const points = (id: PartId, part: number): string =>
+    plainNumber((100 * marking.weights[id] * part) / whole);
+  const rows = had.map(([id, part]) => [PART_TITLES[id], points(id, part), points(id, 1)]);
+  const hints =
+    attempt.hints.length === 0 ? [] : [[`Hints taken: ${attempt.hints.length}`, `-${marks.hintsCost}`, '']];
+  return [
+    heading(2, 'Marks'),
+    table(['Part', 'Got', 'Of'], [...rows, ...hints, ['Together', plainNumber(marks.total), '100']]),
+  ];
+}
+
+function diagnosisSection(worked: WorkedCase, attempt: Attempt, marks: Marks): RootContent[] {
+  const { lesson, plan, pack, marking } = worked;
+  const { commitment } = attempt;
+  const { right, missed, wrong, besides } = marks.diagnosis;
+  const title = (id: string): string => pack.findingById.get(id)?.title ?? id;
+  const because = (id: string): string => plan.findings.find((finding) => finding.id === id)?.because ?? '';
+  const turn = (id: string): string =>
+    lesson.wrongTurns.find(({ finding }) => finding === id)?.says ??
+    pack.findingById.get(id)?.tellsApart ??
+    '';
+  const said = (id: string): string =>
+    commitment === undefined ? '' : right.includes(id) ? 'Named.' : 'Missed.';
+  const verdictTurn = lesson.wrongTurns.find(({ verdict }) => verdict === commitment?.verdict)?.says;
+  return [
+    heading(2, 'What was wrong, and why'),
+    paragraph(
+      strong(`Verdict: ${marking.verdicts[lesson.expected.verdict] ?? plan.verdict.title}.`),
+      plan.verdict.because,
+    ),
+    ...(commitment === undefined || marks.diagnosis.isVerdictRight
+      ? []
+      : [paragraph(`You said: ${marking.verdicts[commitment.verdict]}.`, verdictTurn ?? '')]),
+    ...listOf([
+      ...lesson.expected.findings.map((id) => [strong(`${title(id)}.`), said(id), because(id)]),
+      ...(missed.length === 0
+        ? []
+        : missed.map((id) => [`How to tell: ${pack.findingById.get(id)?.tellsApart ?? ''}`])),
+      ...wrong.map((id) => [strong(`${title(id)}.`), 'You named it, and it is not there.', turn(id)]),
+      ...besides.map((id) => [strong(`${title(id)}.`), 'Named, and true; it does not decide here.']),
+    ]),
+    ...(lesson.misleads.length === 0
+      ? []
+      : [paragraph('Signs that point the wrong way:'), bullets(lesson.misleads.map(({ says }) => [says]))]),
+  ];
+}
+
+const listOf = (items: Parameters<typeof bullets>[0]): RootContent[] =>
+  items.length === 0 ? [] : [bullets(items)];
+
+const KINDS: Readonly<Record<string, string>> = {
+  'on-track': 'On track.',
+  sound: 'Sound: it rules something out.',
+  relevant: 'Not needed here.',
+  early: 'Too early.',
+  pointless: 'Pointless.',
+};
+
+function pathSection(worked: WorkedCase, attempt: Attempt): RootContent[] {
+  const { good, pack } = worked;
+  const seen = lookIds(attempt);
+  const unseen = [...good].filter((id) => !seen.includes(id));
+  return [
+    heading(2, 'The path'),
+    ...(attempt.looks.length === 0
+      ? [paragraph('Nothing was looked at.')]
+      : [
+          numbered(
+            attempt.looks.map(({ question, kind, says }) => [
+              `${capital(question.label)}.`,
+              strong(KINDS[kind] ?? kind),
+              says,
+            ]),
+          ),
+        ]),
+    ...(unseen.length === 0
+      ? []
+      : [
+          paragraph('Not looked at, and needed:'),
+          bullets(
+            unseen.map((id) => {
+              const question = pack.questionById.get(id);
+              return [strong(`${capital(question?.label ?? id)}.`), question?.why ?? ''];
+            }),
+          ),
+        ]),
+  ];
+}
+
+function surenessSection({ pack, marking }: WorkedCase, { claims, loss }: Marks): RootContent[] {
+  const name = (what: string): string =>
+    pack.findingById.get(what)?.title ?? (marking.verdicts as Record<string, string>)[what] ?? what;
+  const rows = claims.map(({ what, sure, isRight }) => [
+    name(what),
+    `${Math.round(100 * sure)} %`,
+    isRight ? 'right' : 'wrong',
+  ]);
+  const source = marking.sources.map(({ id }) => pack.sourceById.get(id)).find((each) => each !== undefined);
+  return [
+    heading(2, 'How sure you were'),
+    table(['Said', 'How sure', 'It was'], rows),
+    paragraph(
+      `Quadratic score ${plainNumber(loss ?? 0)}: 0 is best, 0.25 is what "fifty-fifty" on everything gets, 1 is worst.`,
+      source === undefined ? '' : `After ${source.author}, ${source.year}: ${source.publisher}.`,
+    ),
+  ];
+}
+
+const shownAmount = (value: number, unit: string): string =>
+  unit === 'd' ? `${plainNumber(value)} days` : quantity(value, unit);
+
+function amountsSection({ amounts }: Marks): RootContent[] {
+  return [
+    heading(2, 'Amounts'),
+    bullets(
+      amounts.map(({ asked, right, given, mark, slip }) => [
+        asked.ask,
+        strong(mark === 1 ? 'Right.' : mark > 0 ? 'Near.' : given === null ? 'Not given.' : 'Wrong.'),
+        given === null ? '' : `You said ${shownAmount(given, right.unit)}.`,
+        slip ?? '',
+        `It is ${shownAmount(right.value, right.unit)}: ${asked.byHand.working}`,
+      ]),
+    ),
+  ];
+}
+
+function stepsSection(
+  { lesson, plan, pack }: WorkedCase,
+  { order }: Attempt,
+  { steps }: Marks,
+): RootContent[] {
+  const title = (id: string): string => pack.stepById.get(id)?.title ?? id;
+  const purpose = (id: string): string => plan.steps.find((step) => step.id === id)?.purpose ?? '';
+  const why = (then: string, first: string): string =>
+    plan.steps.find(({ id }) => id === then)?.after.find(({ step }) => step === first)?.why ?? '';
+  const turn = (id: string): string => lesson.wrongTurns.find(({ step }) => step === id)?.says ?? '';
+  const remarks = [
+    ...steps.missed.map((id) => [strong(`${title(id)} was left out.`), purpose(id)]),
+    ...steps.mistaken.map((id) => [strong(`${title(id)} does not belong here.`), turn(id)]),
+    ...steps.broken.map(([first, then]) => [
+      strong(`${title(first)} comes before ${title(then).toLowerCase()}.`),
+      why(then, first),
+    ]),
+  ];
+  return [
+    heading(2, 'Steps'),
+    paragraph('A good order:'),
+    numbered(lesson.expected.steps.map((id) => [title(id)])),
+    ...(order === undefined ? [] : remarks.length === 0 ? [paragraph('Yours holds.')] : [bullets(remarks)]),
+  ];
+}
+
+function practiseSection(worked: WorkedCase, attempt: Attempt, marks: Marks): RootContent[] {
+  const lines = practiseOf(worked, attempt, marks);
+  return lines.length === 0 ? [] : [heading(2, 'What to practise'), bullets(lines.map((line) => [line]))];
+}

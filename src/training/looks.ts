@@ -1,0 +1,47 @@
+/** Looks: which one a trainee means by what is typed, and what there is to see. */
+import { cleanLine } from '../base/clean-text.js';
+import { nearest } from '../base/nearest.js';
+import { UNKNOWN } from '../interview/answers.js';
+import { showAnswer } from '../interview/show-answer.js';
+import type { Question } from '../rules/schema.js';
+import { isThere, type WorkedCase } from './worked-case.js';
+
+/** A record that can be named by its number in a list, its id, or words of its name. */
+export interface Named {
+  readonly id: string;
+  readonly label: string;
+}
+
+/** The one that is meant; undefined when none or more than one fits. Numbers count from 1. */
+export function nameMeant<Item extends Named>(typed: string, items: readonly Item[]): Item | undefined {
+  const text = cleanLine(typed).toLowerCase();
+  if (text === '') return undefined;
+  if (/^\d+$/.test(text)) return items[Number(text) - 1];
+  const exact = items.find(({ id, label }) => id.toLowerCase() === text || label.toLowerCase() === text);
+  if (exact !== undefined) return exact;
+  const only = (matching: readonly Item[]): Item | undefined =>
+    matching.length === 1 ? matching[0] : undefined;
+  return (
+    only(items.filter(({ label }) => label.toLowerCase().startsWith(text))) ??
+    only(items.filter(({ id, label }) => `${label} ${id}`.toLowerCase().includes(text))) ??
+    nearestOf(text, items)
+  );
+}
+
+function nearestOf<Item extends Named>(text: string, items: readonly Item[]): Item | undefined {
+  const names = items.flatMap(({ id, label }) => [id, label]);
+  const near = nearest(text, names);
+  return near === undefined ? undefined : items.find(({ id, label }) => id === near || label === near);
+}
+
+/** What is seen or said; the case's own words where it has them. */
+export function whatIsSeen(worked: WorkedCase, question: Question): string {
+  if (!isThere(worked, question)) return 'There is nothing of the kind here.';
+  const own = worked.lesson.seen[question.id];
+  if (own !== undefined) return own;
+  const value = worked.answers[question.id];
+  if (value === undefined || value === UNKNOWN) return 'Nobody knows, and it cannot be seen today.';
+  return `${capital(showAnswer(question, value))}.`;
+}
+
+export const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;

@@ -1,0 +1,149 @@
+/**
+ * The marks of an attempt. Each part is a share from 0 to 1, weighted by the marking scheme; a part that the drill
+ * does not have leaves its weight to the others. A danger that was overlooked fails the case whatever the rest.
+ */
+import type { Marking } from '../rules/schema-case.js';
+import { type MarkedAmount, markAmount } from './amounts.js';
+import { type Attempt, lookIds } from './attempt.js';
+import { opensGround } from './judge-look.js';
+import { boundPairs, brokenPairs } from './step-order.js';
+import { type Claim, meanQuadraticLoss } from './sureness.js';
+import type { WorkedCase } from './worked-case.js';
+
+export type PartId = keyof Marking['weights'];
+
+export interface Marks {
+  /** 0 to 100, hints taken off. */
+  readonly total: number;
+  readonly passed: boolean;
+  readonly parts: Readonly<Partial<Record<PartId, number>>>;
+  readonly hintsCost: number;
+  readonly dangers: readonly { readonly look: string; readonly says: string; readonly isMissed: boolean }[];
+  readonly claims: readonly Claim[];
+  /** Mean quadratic loss of the claims; null where none was made. */
+  readonly loss: number | null;
+  readonly amounts: readonly MarkedAmount[];
+  readonly diagnosis: {
+    readonly isVerdictRight: boolean;
+    readonly right: readonly string[];
+    readonly missed: readonly string[];
+    readonly wrong: readonly string[];
+    /** True of the lawn, though not what decides. */
+    readonly besides: readonly string[];
+  };
+  readonly steps: {
+    readonly missed: readonly string[];
+    readonly mistaken: readonly string[];
+    readonly broken: readonly [string, string][];
+  };
+}
+
+export function markAttempt(worked: WorkedCase, attempt: Attempt): Marks {
+  const { lesson, marking } = worked;
+  const diagnosis = diagnosisOf(worked, attempt);
+  const steps = stepsOf(worked, attempt);
+  const claims = claimsOf(worked, attempt);
+  const loss = claims.length === 0 ? null : meanQuadraticLoss(claims);
+  const amounts = lesson.amounts.map((asked) => markAmount(worked, asked, attempt.amounts[asked.id] ?? null));
+  const isWhole = attempt.mode === 'whole';
+  const parts: Partial<Record<PartId, number>> = {
+    ...(isWhole && {
+      looks: share([...worked.good].filter((id) => lookIds(attempt).includes(id)).length, worked.good.size),
+      economy: economyOf(worked, attempt),
+      diagnosis: diagnosisMark(worked, diagnosis),
+      sureness: loss === null ? 0 : 1 - loss,
+    }),
+    ...(amounts.length > 0 && { amounts: share(sum(amounts.map(({ mark }) => mark)), amounts.length) }),
+    steps: stepsMark(worked, attempt, steps),
+  };
+  const hintsCost = sum(attempt.hints.map(({ rung }) => marking.hintCosts[rung]));
+  const total = Math.max(0, 100 * weighted(parts, marking) - hintsCost);
+  const dangers = lesson.dangers.map((danger) => ({
+    ...danger,
+    isMissed: isMissed(worked, attempt, danger),
+  }));
+  const passed = total >= marking.passMark && dangers.every((danger) => !danger.isMissed);
+  return { total, passed, parts, hintsCost, dangers, claims, loss, amounts, diagnosis, steps };
+}
+
+function isMissed(
+  { pack }: WorkedCase,
+  attempt: Attempt,
+  { look, beforeDigging, neverSteps = [] }: WorkedCase['lesson']['dangers'][number],
+): boolean {
+  if (neverSteps.some((step) => attempt.order?.includes(step) === true)) return true;
+  // Who finishes a case was shown its looks.
+  if (attempt.mode !== 'whole') return false;
+  const seen = lookIds(attempt);
+  const at = seen.indexOf(look);
+  if (at < 0) return true;
+  const dug = seen.findIndex((id) => {
+    const question = pack.questionById.get(id);
+    return question !== undefined && opensGround(question);
+  });
+  return beforeDigging === true && dug >= 0 && dug < at;
+}
+
+/** 1 while nothing was wasted; 0 once the waste weighs as much as the good looks. */
+function economyOf({ good, marking }: WorkedCase, { looks }: Attempt): number {
+  const { lookCosts } = marking;
+  const waste = sum(looks.map(({ kind }) => (kind === 'on-track' || kind === 'sound' ? 0 : lookCosts[kind])));
+  return looks.length === 0 ? 0 : Math.max(0, 1 - waste / good.size);
+}
+
+function diagnosisOf({ lesson, found }: WorkedCase, { commitment }: Attempt): Marks['diagnosis'] {
+  const named = commitment?.findings.map(({ id }) => id) ?? [];
+  const key = lesson.expected.findings;
+  return {
+    isVerdictRight: commitment?.verdict === lesson.expected.verdict,
+    right: key.filter((id) => named.includes(id)),
+    missed: key.filter((id) => !named.includes(id)),
+    wrong: named.filter((id) => !found.has(id)),
+    besides: named.filter((id) => found.has(id) && !key.includes(id)),
+  };
+}
+
+/** Half for the verdict, half for the findings: those named and there, less those named and not there. */
+function diagnosisMark({ lesson }: WorkedCase, { isVerdictRight, right, wrong }: Marks['diagnosis']): number {
+  const count = lesson.expected.findings.length;
+  const findings =
+    count === 0 ? (wrong.length === 0 ? 1 : 0) : Math.max(0, share(right.length - wrong.length, count));
+  return ((isVerdictRight ? 1 : 0) + findings) / 2;
+}
+
+function claimsOf({ lesson, found }: WorkedCase, { commitment }: Attempt): Claim[] {
+  if (commitment === undefined) return [];
+  const { verdict, sure, findings } = commitment;
+  return [
+    { what: verdict, sure, isRight: verdict === lesson.expected.verdict },
+    ...findings.map((claim) => ({ what: claim.id, sure: claim.sure, isRight: found.has(claim.id) })),
+  ];
+}
+
+function stepsOf({ lesson, plan }: WorkedCase, { order = [] }: Attempt): Marks['steps'] {
+  return {
+    missed: lesson.expected.steps.filter((id) => !order.includes(id)),
+    mistaken: order.filter((id) => !plan.steps.some((step) => step.id === id)),
+    broken: brokenPairs(plan, order),
+  };
+}
+
+/** The key steps chosen, less the mistaken ones, times the share of bound pairs in the right order. */
+function stepsMark(
+  { lesson, plan }: WorkedCase,
+  { order = [] }: Attempt,
+  { missed, mistaken, broken }: Marks['steps'],
+): number {
+  const key = lesson.expected.steps.length;
+  const chosen = Math.max(0, share(key - missed.length - mistaken.length, key));
+  const pairs = boundPairs(plan, order).length;
+  return chosen * (pairs === 0 ? 1 : 1 - broken.length / pairs);
+}
+
+function weighted(parts: Marks['parts'], { weights }: Marking): number {
+  const had = Object.entries(parts) as [PartId, number][];
+  return share(sum(had.map(([id, part]) => weights[id] * part)), sum(had.map(([id]) => weights[id])));
+}
+
+const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
+const share = (part: number, whole: number): number => (whole === 0 ? 0 : part / whole);

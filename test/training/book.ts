@@ -1,0 +1,71 @@
+/** The bundled cases, worked out, and trainees of several kinds to do them. */
+import fc from 'fast-check';
+import { readCases } from '../../src/rules/read-cases.js';
+import type { CaseBook } from '../../src/rules/schema-case.js';
+import type { VerdictId } from '../../src/rules/schema-pack.js';
+import { rightAmount } from '../../src/training/amounts.js';
+import { type Attempt, freshAttempt } from '../../src/training/attempt.js';
+import { type JudgedLook, judgeLook } from '../../src/training/judge-look.js';
+import { perfectAttempt } from '../../src/training/perfect.js';
+import { offeredSteps } from '../../src/training/step-order.js';
+import { type WorkedCase, workOut } from '../../src/training/worked-case.js';
+import { pack } from '../planner/any-lawn.js';
+
+export const book = readCases('rules').book as CaseBook;
+export const worked: readonly WorkedCase[] = book.cases.map((lesson) => workOut(lesson, pack, book.marking));
+export const byId = (id: string): WorkedCase => {
+  const found = worked.find(({ lesson }) => lesson.id === id);
+  if (found === undefined) throw new Error(`there is no case ${id}`);
+  return found;
+};
+
+/** Looks taken one after the other. */
+export function looksIn(each: WorkedCase, ids: readonly string[]): JudgedLook[] {
+  return ids.map((id, index) => {
+    const question = each.looks.find((look) => look.id === id);
+    if (question === undefined) throw new Error(`${id} is no look of ${each.lesson.id}`);
+    return judgeLook(each, question, ids.slice(0, index));
+  });
+}
+
+/** Looks at everything there is, in the pack's order, and is right about the rest. */
+export function asksEverything(each: WorkedCase): Attempt {
+  const ids = each.looks.map(({ id }) => id);
+  return { ...perfectAttempt(each), looks: looksIn(each, ids) };
+}
+
+/** Chooses by lot: some looks, a verdict, findings, how sure, amounts within tenfold, steps in any order. */
+export function byLot(each: WorkedCase): fc.Arbitrary<Attempt> {
+  const findings = pack.findings.map(({ id }) => id);
+  const steps = offeredSteps(each).map(({ id }) => id);
+  const sure = fc.integer({ min: 0, max: 100 }).map((percent) => percent / 100);
+  return fc
+    .record({
+      looks: fc.shuffledSubarray(
+        each.looks.map(({ id }) => id),
+        { maxLength: 20 },
+      ),
+      verdict: fc.constantFrom(...(Object.keys(book.marking.verdicts) as VerdictId[])),
+      sure,
+      findings: fc.shuffledSubarray(findings, { minLength: 1, maxLength: 4 }),
+      sures: fc.array(sure, { minLength: 4, maxLength: 4 }),
+      factors: fc.array(fc.double({ min: -1, max: 1, noNaN: true }), { minLength: 9, maxLength: 9 }),
+      order: fc.shuffledSubarray(steps, { minLength: 1 }),
+    })
+    .map((lot) => ({
+      ...freshAttempt('whole'),
+      looks: looksIn(each, lot.looks),
+      commitment: {
+        verdict: lot.verdict,
+        sure: lot.sure,
+        findings: lot.findings.map((id, index) => ({ id, sure: lot.sures[index] ?? 0 })),
+      },
+      amounts: Object.fromEntries(
+        each.lesson.amounts.map((asked, index) => [
+          asked.id,
+          (rightAmount(each.plan, asked)?.value ?? 0) * 10 ** (lot.factors[index] ?? 0),
+        ]),
+      ),
+      order: lot.order,
+    }));
+}

@@ -1,0 +1,88 @@
+/** Marks that can be trusted: who does all right has them all, and nobody else. */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { freshAttempt } from '../../src/training/attempt.js';
+import { markAttempt } from '../../src/training/marks.js';
+import { perfectAttempt } from '../../src/training/perfect.js';
+import { asksEverything, byId, byLot, looksIn, worked } from './book.js';
+
+const cases = worked.map((each) => ({ id: each.lesson.id, each }));
+const RANDOM_TRAINEES = 40;
+
+describe('the marks', () => {
+  it.each(cases)('$id: the perfect trainee has 100 and passes', ({ each }) => {
+    const marks = markAttempt(each, perfectAttempt(each));
+    expect(marks.parts).toEqual(Object.fromEntries(Object.keys(marks.parts).map((id) => [id, 1])));
+    expect(marks.total).toBeCloseTo(100, 9);
+    expect(marks.passed).toBe(true);
+  });
+
+  it.each(cases)('$id: the one who asks everything has at least ten less', ({ each }) => {
+    const marks = markAttempt(each, asksEverything(each));
+    expect(marks.total).toBeLessThanOrEqual(90);
+    expect(marks.total).toBeGreaterThan(50);
+  });
+
+  it('are low for trainees who choose by lot: below 45 on average, and fewer than one in twenty passes', () => {
+    const marks = worked.flatMap((each) =>
+      fc.sample(byLot(each), { numRuns: RANDOM_TRAINEES, seed: 1950 }).map((lot) => markAttempt(each, lot)),
+    );
+    const mean = marks.reduce((sum, { total }) => sum + total, 0) / marks.length;
+    expect(mean).toBeLessThan(45);
+    expect(marks.filter(({ passed }) => passed).length / marks.length).toBeLessThan(0.05);
+  });
+
+  it.each(cases)('$id: every danger fails the case when it alone is overlooked', ({ each }) => {
+    for (const { look } of each.lesson.dangers) {
+      const perfect = perfectAttempt(each);
+      const ids = perfect.looks.map(({ question }) => question.id).filter((id) => id !== look);
+      const marks = markAttempt(each, { ...perfect, looks: looksIn(each, ids) });
+      expect(marks.passed).toBe(false);
+    }
+  });
+
+  it.each(cases)('$id: a step that does the harm fails the case whatever the rest', ({ each }) => {
+    for (const step of each.lesson.dangers.flatMap(({ neverSteps = [] }) => neverSteps)) {
+      const perfect = perfectAttempt(each);
+      const marks = markAttempt(each, { ...perfect, order: [...(perfect.order ?? []), step] });
+      expect(marks.passed).toBe(false);
+    }
+  });
+
+  it('fail who digs first and asks about the cable afterwards, where a cable is', () => {
+    const each = byId('dry-probe');
+    const perfect = perfectAttempt(each);
+    const late = ['screwdriver', 'lastRainDaysAgo', 'footprints', 'buriedServices'];
+    expect(markAttempt(each, { ...perfect, looks: looksIn(each, late) }).passed).toBe(false);
+    expect(markAttempt(each, perfect).passed).toBe(true);
+  });
+
+  it('give nothing to one who does nothing', () => {
+    for (const each of worked) {
+      const marks = markAttempt(each, freshAttempt('whole'));
+      expect(marks.total).toBe(0);
+      expect(marks.passed).toBe(false);
+    }
+  });
+
+  it('take hints off openly', () => {
+    const each = byId('mossy-back-green');
+    const hinted = { ...perfectAttempt(each), hints: [{ lookId: 'dog', rung: 'tell' as const }] };
+    expect(markAttempt(each, hinted).total).toBeCloseTo(100 - each.marking.hintCosts.tell, 9);
+  });
+
+  it('lie between 0 and 100 for anything that can be done', () => {
+    for (const each of worked) {
+      fc.assert(
+        fc.property(byLot(each), (lot) => {
+          const { total, parts } = markAttempt(each, lot);
+          expect(total).toBeGreaterThanOrEqual(0);
+          expect(total).toBeLessThanOrEqual(100);
+          for (const part of Object.values(parts)) expect(part).toBeGreaterThanOrEqual(0);
+          for (const part of Object.values(parts)) expect(part).toBeLessThanOrEqual(1);
+        }),
+        { numRuns: 10 },
+      );
+    }
+  });
+});
