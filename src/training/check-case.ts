@@ -9,8 +9,8 @@ import { checkAnswers } from '../interview/answers-file.js';
 import { evaluate } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
 import type { CaseBook, DrillCase, Marking } from '../rules/schema-case.js';
-import { rightAmount } from './amounts.js';
 import { perfectLooks } from './perfect.js';
+import { rightAmount } from './right-amount.js';
 import { brokenPairs } from './step-order.js';
 import { answersOf, isThere, scopeOfSeen, type WorkedCase, workOut } from './worked-case.js';
 

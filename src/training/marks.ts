@@ -50,7 +50,7 @@ export function markAttempt(worked: WorkedCase, attempt: Attempt): Marks {
     ...(isWhole && {
       looks: share([...worked.good].filter((id) => lookIds(attempt).includes(id)).length, worked.good.size),
       economy: economyOf(worked, attempt),
-      diagnosis: diagnosisMark(worked, diagnosis),
+      diagnosis: attempt.commitment === undefined ? 0 : diagnosisMark(worked, diagnosis),
       sureness: loss === null ? 0 : 1 - loss,
     }),
     ...(amounts.length > 0 && { amounts: share(sum(amounts.map(({ mark }) => mark)), amounts.length) }),

@@ -1,7 +1,8 @@
 /** The attempt of one who sees only what matters and is right: the worked example, and the measure of the marks. */
-import { rightAmount } from './amounts.js';
+
 import { type Attempt, freshAttempt } from './attempt.js';
 import { type JudgedLook, judgeLook } from './judge-look.js';
+import { rightAmount } from './right-amount.js';
 import type { WorkedCase } from './worked-case.js';
 
 export function perfectAttempt(worked: WorkedCase): Attempt {

@@ -1,8 +1,8 @@
 /** The trainee commits: verdict and findings, each with how sure; then the amounts; then the steps in order. */
 import type { VerdictId } from '../../rules/schema-pack.js';
-import { rightAmount } from '../../training/amounts.js';
 import type { Attempt, Commitment } from '../../training/attempt.js';
 import { readAmount } from '../../training/read-amount.js';
+import { rightAmount } from '../../training/right-amount.js';
 import { offeredSteps } from '../../training/step-order.js';
 import { DrillLeft, type DrillParts, typedLine, typedNames, wordsOf } from './parts.js';
 

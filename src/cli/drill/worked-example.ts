@@ -1,10 +1,10 @@
 /** A case as one would do it who sees only what matters: every look with its reason, then what it comes to. */
 
 import { plainNumber } from '../../base/quantity-words.js';
-import { rightAmount } from '../../training/amounts.js';
 import type { DrillMode } from '../../training/attempt.js';
 import { capital, whatIsSeen } from '../../training/looks.js';
 import { perfectLooks } from '../../training/perfect.js';
+import { rightAmount } from '../../training/right-amount.js';
 import type { DrillParts } from './parts.js';
 
 /** Shows the looks and the diagnosis; watched to the end, also the amounts and the steps. */

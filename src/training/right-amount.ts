@@ -1,0 +1,55 @@
+/** The right value of an amount that is asked, out of the case's own plan. */
+import type { Plan, PlanAmount } from '../planner/plan.js';
+import type { AskedAmount } from '../rules/schema-case.js';
+
+export interface RightAmount {
+  readonly value: number;
+  readonly unit: string;
+  /** The plan's own range, where the figures behind it have one and no label rules. */
+  readonly range: { readonly min: number; readonly max: number } | null;
+  /** The equation with the numbers in it. */
+  readonly working: string;
+}
+
+/** The right value, or undefined when the plan has no such amount. */
+export function rightAmount(plan: Plan, { find, byHand }: AskedAmount): RightAmount | undefined {
+  const plain = (value: number | undefined | null, unit: string): RightAmount | undefined =>
+    value === undefined || value === null ? undefined : { value, unit, range: null, working: byHand.working };
+  switch (find.kind) {
+    case 'area':
+      return plain(plan.lawn.areaM2, 'm2');
+    case 'wait':
+      return plain(stepOf(plan, find.to)?.after.find(({ step }) => step === find.from)?.minDays, 'd');
+    case 'amount': {
+      const amount = stepOf(plan, find.step)?.amounts.find((each) => each.materialId === find.material);
+      if (amount === undefined || amount.amount === null) return undefined;
+      const range = amount.basis === 'label' ? null : amount.range;
+      return { value: amount.amount, unit: amount.unit, range, working: amount.working };
+    }
+    case 'loads': {
+      const loads = loadsOf(plan, find.step);
+      return (
+        loads &&
+        plain(
+          loads.reduce((sum, { count }) => sum + count, 0),
+          'loads',
+        )
+      );
+    }
+    case 'load': {
+      const loads = loadsOf(plan, find.step);
+      const load = find.which === 'full' ? loads?.[0] : loads?.at(-1);
+      if (load === undefined) return undefined;
+      return find.of === 'water' ? plain(load.waterL, 'L') : plain(load.product, load.unit);
+    }
+    default:
+      return find satisfies never;
+  }
+}
+
+const stepOf = (plan: Plan, id: string): Plan['steps'][number] | undefined =>
+  plan.steps.find((step) => step.id === id);
+
+function loadsOf(plan: Plan, step: string): PlanAmount['loads'] | undefined {
+  return stepOf(plan, step)?.amounts.find(({ loads }) => loads.length > 0)?.loads;
+}

@@ -1,0 +1,93 @@
+/** Amounts: the tolerance, and the slip behind a wrong one. Right values worked by hand, beside each. */
+import { describe, expect, it } from 'vitest';
+import { markAmount } from '../../src/training/amounts.js';
+import type { WorkedCase } from '../../src/training/worked-case.js';
+import { book, byId, worked } from './book.js';
+
+const mark = (each: WorkedCase, id: string, given: number | null) => {
+  const asked = each.lesson.amounts.find((amount) => amount.id === id);
+  if (asked === undefined) throw new Error(`no amount ${id}`);
+  return markAmount(each, asked, given);
+};
+
+// 12 m × 8 m less a circle 4 m across: 96 − π·2² = 83.43 m2; label 10 mL/m2 in 0.1 L/m2, tank 5 L.
+const green = byId('mossy-back-green');
+// 20 m × 9 m, feed with 12 % nitrogen.
+const hungry = byId('thin-and-yellow');
+
+describe('an amount', () => {
+  it.each([
+    ['area', 83.4],
+    ['area', 84],
+    ['moss-killer', 834],
+    ['last-load', 3.34],
+    ['moss-wait', 14],
+  ])('%s of %d is right', (id, given) => {
+    expect(mark(green, id, given)).toMatchObject({ mark: 1, slip: null });
+  });
+
+  it('is right anywhere in the range that the figures allow, where no label rules', () => {
+    // 2.4 to 4.4 g of nitrogen on a square metre: 3.6 to 6.6 kg of a 12 % feed.
+    for (const given of [3700, 5100, 6500]) expect(mark(hungry, 'feed', given).mark).toBe(1);
+    expect(mark(hungry, 'feed', 9000).mark).toBe(0);
+  });
+
+  it('is near within fifteen in a hundred, and worth half', () => {
+    expect(mark(green, 'moss-killer', 930).mark).toBe(0.5);
+    expect(mark(green, 'moss-killer', 990).mark).toBe(0);
+  });
+
+  it('that was left out has no mark and no slip', () => {
+    expect(mark(green, 'area', null)).toMatchObject({ mark: 0, slip: null, given: null });
+  });
+
+  it.each([
+    ['area', 96, /beds away/],
+    ['area', 108.57, /added the beds/],
+    // 96 − π·4² = 45.7: the 4 m across taken for the radius.
+    ['area', 45.73, /radius/],
+    ['area', 834, /ten times/],
+    ['area', 898, /square feet/],
+    ['area', 273.7, /one side measured in feet/],
+    ['moss-killer', 8340, /ten times/],
+    ['moss-killer', 83.4, /ten times/],
+    ['moss-killer', 960, /beds away/],
+    ['moss-killer', 1668, /two passes/],
+    ['moss-killer', 834_000, /thousand times/],
+    ['moss-killer', 10, /one square metre/],
+    ['last-load', 5, /full load/],
+    ['moss-wait', 98, /weeks/],
+    ['moss-wait', 2, /weeks/],
+  ])('%s of %d is wrong, and the slip is named', (id, given, slip) => {
+    const marked = mark(green, id, given);
+    expect(marked.mark).toBeLessThan(1);
+    expect(marked.slip).toMatch(slip);
+  });
+
+  it.each([
+    // 180 m2 × 3.4 g = 612 g of nitrogen.
+    [612, /nitrogen, not the feed/],
+    [51, /hundred times/],
+    [5100 * 16, /ounces/],
+    [5100 / 16, /ounces/],
+    [28.3, /one square metre/],
+  ])('a feed of %d g is wrong, and the slip is named', (given, slip) => {
+    expect(mark(hungry, 'feed', given).slip).toMatch(slip);
+  });
+
+  it('that fits no slip says so by saying nothing', () => {
+    expect(mark(green, 'area', 60).slip).toBeNull();
+  });
+
+  it('agrees with pencil and paper in every case', () => {
+    const all = worked.flatMap((each) => each.lesson.amounts.map((asked) => markAmount(each, asked, null)));
+    expect(all.length).toBeGreaterThan(15);
+    for (const { asked, right } of all) {
+      expect(right.value).toBeGreaterThanOrEqual(asked.byHand.least);
+      expect(right.value).toBeLessThanOrEqual(asked.byHand.most);
+      // Pencil and paper must say something: no wider than the tolerance of a near answer, but for rates in a band.
+      if (right.range === null) expect(asked.byHand.most / asked.byHand.least).toBeLessThan(1.1);
+    }
+    expect(book.marking.tolerance.right).toBeLessThan(book.marking.tolerance.near);
+  });
+});

@@ -1,0 +1,111 @@
+/** The checks of cases can fail: each is shown a case that is broken in one way. */
+import { describe, expect, it } from 'vitest';
+import type { DrillCase } from '../../src/rules/schema-case.js';
+import { checkBook, checkCase } from '../../src/training/check-case.js';
+import { pack } from '../planner/any-lawn.js';
+import { book, byId } from './book.js';
+
+const { marking, cases } = book;
+const green = byId('mossy-back-green').lesson;
+const broken = (change: Partial<DrillCase>): string =>
+  checkCase({ ...green, ...change }, pack, marking).join('\n');
+const expecting = (change: Partial<DrillCase['expected']>): string =>
+  broken({ expected: { ...green.expected, ...change } });
+
+describe('the cases', () => {
+  it('are at least twenty-four, and sound', () => {
+    expect(cases.length).toBeGreaterThanOrEqual(24);
+    expect(checkBook(book, pack)).toEqual([]);
+  });
+
+  it('go from easy to hard', () => {
+    const levels = ['easy', 'middling', 'hard'] as const;
+    for (const level of levels)
+      expect(cases.filter((each) => each.level === level).length).toBeGreaterThan(5);
+    const ranks = cases.map(({ level }) => levels.indexOf(level));
+    expect(ranks).toEqual([...ranks].sort());
+  });
+
+  it('come to every verdict, and to most of the findings', () => {
+    expect(new Set(cases.map(({ expected }) => expected.verdict)).size).toBe(
+      Object.keys(marking.verdicts).length,
+    );
+    const found = new Set(cases.flatMap(({ expected }) => expected.findings));
+    expect(found.size).toBeGreaterThan((2 * pack.findings.length) / 3);
+  });
+
+  it('each have a sign that misleads', () => {
+    for (const { id, misleads } of cases) expect(misleads.length, id).toBeGreaterThan(0);
+  });
+});
+
+describe('the check of a case', () => {
+  it('misses nothing in a sound one', () => {
+    expect(broken({})).toBe('');
+  });
+
+  it.each([
+    ['a finding that the rules do not find', expecting({ findings: ['acid'] }), /do not find "acid"/],
+    ['a look-alike that is there', expecting({ not: ['mossy'] }), /find "mossy" here/],
+    ['a wrong verdict', expecting({ verdict: 'care-only' }), /come to "renovate"/],
+    ['a step that is not planned', expecting({ steps: ['lime'] }), /no step "lime"/],
+    ['a planned step called a mistake', expecting({ notSteps: ['sow'] }), /has the step "sow"/],
+    ['steps in a wrong order', expecting({ steps: ['sow', 'scarify'] }), /"scarify" before "sow"/],
+    ['a finding of no such name', expecting({ findings: ['mosy'] }), /no finding "mosy"/],
+    [
+      'needs that do not suffice',
+      broken({ needs: ['mossFraction'] }),
+      /do not suffice to find "thick-thatch"/,
+    ],
+    [
+      'a need that nothing rests on',
+      broken({ needs: [...green.needs, 'mowerCut'] }),
+      /"mowerCut" is called needed/,
+    ],
+    [
+      'a need that is not asked',
+      broken({ needs: [...green.needs, 'grubsInSquare'] }),
+      /"grubsInSquare" cannot be looked at/,
+    ],
+    [
+      'digging before anyone looked for cables',
+      broken({ needs: green.needs.filter((id) => id !== 'buriedServices') }),
+      /yet judged/,
+    ],
+    ['an answer out of bounds', broken({ answers: { ...green.answers, mossFraction: 4 } }), /mossFraction/],
+    ['a question of no such name', broken({ seen: { ...green.seen, mos: 'x' } }), /no question "mos"/],
+    [
+      'parts without what is measured',
+      broken({ seen: Object.fromEntries(Object.entries(green.seen).filter(([id]) => id !== 'areaM2')) }),
+      /without the area/,
+    ],
+    [
+      'an amount that pencil and paper do not give',
+      broken({
+        amounts: green.amounts.map((asked) => ({ ...asked, byHand: { ...asked.byHand, least: 1, most: 2 } })),
+      }),
+      /by hand 1 to 2/,
+    ],
+    [
+      'an amount that is not planned',
+      broken({
+        amounts: green.amounts.map((asked) => ({
+          ...asked,
+          find: { kind: 'amount' as const, step: 'lime', material: 'lime' },
+        })),
+      }),
+      /no amount/,
+    ],
+  ])('tells of %s', (_, faults, wanted) => {
+    expect(faults).toMatch(wanted);
+  });
+
+  it('tells of two cases that teach the same', () => {
+    const twin = { ...green, id: 'twin', lesson: 'Another sentence.' };
+    expect(checkBook({ marking, cases: [green, twin] }, pack)).toEqual([
+      { caseId: 'twin', says: expect.stringMatching(/same as "mossy-back-green"/) },
+    ]);
+    const echo = { ...byId('july-straw').lesson, lesson: green.lesson };
+    expect(checkBook({ marking, cases: [green, echo] }, pack)).toHaveLength(1);
+  });
+});
