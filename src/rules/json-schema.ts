@@ -1,6 +1,7 @@
 /** The shapes of a pack as JSON Schema, so that an editor checks and completes a rules file while it is written. */
 import { z } from 'zod';
 import { PLACES } from './read.js';
+import { drillCaseSchema, markingSchema } from './schema-case.js';
 import { climateSchema, manifestSchema } from './schema-pack.js';
 
 /** What each file may hold: one record, or a list of them. */
@@ -10,6 +11,8 @@ const FILES: Readonly<Record<string, z.ZodType>> = {
   ),
   manifest: manifestSchema,
   climate: climateSchema,
+  case: drillCaseSchema,
+  marking: markingSchema,
 };
 
 /** Kinds of files that have a schema. */

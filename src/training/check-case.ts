@@ -6,6 +6,7 @@ import { lawnPartsArea } from '../agronomy/area-parts.js';
 import { parseIsoDate } from '../base/dates.js';
 import type { LawnPart } from '../interview/answers.js';
 import { checkAnswers } from '../interview/answers-file.js';
+import { placeFault } from '../planner/place.js';
 import { evaluate } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
 import type { CaseBook, DrillCase, Marking } from '../rules/schema-case.js';
@@ -35,7 +36,12 @@ export function checkCase(lesson: DrillCase, pack: Pack, marking: Marking): stri
   if (names.length > 0) return names;
   const areaOfParts = (lawnParts: readonly LawnPart[]): number => lawnPartsArea({ lawnParts }).areaM2;
   const today = parseIsoDate(lesson.today);
-  const read = checkAnswers(answersOf(lesson, marking), { pack, areaOfParts, today });
+  const read = checkAnswers(answersOf(lesson, marking), {
+    pack,
+    areaOfParts,
+    placeFault: (typed) => placeFault(typed, pack.climate),
+    today,
+  });
   if (!read.ok) return [...read.faults];
   const worked = workOut(lesson, pack, marking);
   return [...resultFaults(worked), ...lookFaults(worked), ...amountFaults(worked)];

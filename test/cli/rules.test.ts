@@ -130,6 +130,8 @@ describe('rules schema', () => {
     ['notDone', 'not-done.json'],
     ['manifest', 'pack.json'],
     ['climate', 'climate/uk-stations.json'],
+    ['case', 'cases/01-mossy-back-green.json'],
+    ['marking', 'cases/marking.json'],
   ];
 
   // Ajv is the reference validator here: the schemas are checked by the draft's own meta-schema and then used.

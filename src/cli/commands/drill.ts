@@ -34,6 +34,7 @@ export const drill: Command = {
     force: { type: 'boolean', says: 'replace the file if it is there' },
     plain: { type: 'boolean', says: 'numbered lines instead of drawn questions; reads piped lines too' },
   },
+  takes: { least: 0, most: 1, says: 'one case' },
   async run(args, io) {
     const pack = await io.loadPack(args.text('pack'));
     const book = await loadCases(args.text('pack'), pack);
@@ -105,21 +106,19 @@ function left({ attempt }: DrillEnd, how: string | undefined, io: CliIo): number
 
 /** @throws {CliStop} exit code 2 when no case or more than one is named, or there is none of that name */
 function caseNamed(positionals: readonly string[], { cases }: CaseBook): DrillCase {
-  const [name, ...more] = positionals;
+  const [name] = positionals;
   const first = cases[0];
   if (first === undefined) throw new CliStop(EXIT.pack, 'These rules have no training cases.');
   if (name === undefined) return first;
   const found = cases.find(({ id }) => id === name);
-  if (found !== undefined && more.length === 0) return found;
+  if (found !== undefined) return found;
   const near = nearest(
     name,
     cases.map(({ id }) => id),
   );
   throw new CliStop(
     EXIT.usage,
-    found === undefined
-      ? `There is no case "${name}".${near === undefined ? '' : ` Did you mean "${near}"?`} "seedbed drill --list" shows them all.`
-      : `"drill" takes one case.\nUsage: seedbed ${drill.usage}`,
+    `There is no case "${name}".${near === undefined ? '' : ` Did you mean "${near}"?`} "seedbed drill --list" shows them all.`,
   );
 }
 
