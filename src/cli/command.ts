@@ -8,6 +8,10 @@ export interface OptionSpec {
   readonly type: 'string' | 'boolean';
   readonly short?: string;
   readonly value?: string;
+  /** The only values that it takes. */
+  readonly allowed?: readonly string[];
+  /** May be given several times. */
+  readonly multiple?: boolean;
   readonly says: string;
 }
 
@@ -18,6 +22,8 @@ export interface Command {
   readonly options: Readonly<Record<string, OptionSpec>>;
   /** The words that it takes beside options; none if absent. */
   readonly takes?: { readonly least: number; readonly most: number; readonly says: string };
+  /** What its first word may be, for completion; absent where that is a file or a name from elsewhere. */
+  readonly words?: readonly string[];
   run(args: ParsedArgs, io: CliIo): Promise<number>;
 }
 
@@ -25,6 +31,8 @@ export interface ParsedArgs {
   readonly positionals: readonly string[];
   text(name: string): string | undefined;
   flag(name: string): boolean;
+  /** Every value of an option that may be given several times. */
+  list(name: string): readonly string[];
 }
 
 export const COMMON_OPTIONS: Readonly<Record<string, OptionSpec>> = {
@@ -45,19 +53,23 @@ export const COMMON_OPTIONS: Readonly<Record<string, OptionSpec>> = {
 export function readArgs(argv: readonly string[], command: Command): ParsedArgs {
   const all = { ...COMMON_OPTIONS, ...command.options };
   const known = Object.fromEntries(
-    Object.entries(all).map(([name, { type, short }]) => [
+    Object.entries(all).map(([name, { type, short, multiple = false }]) => [
       name,
-      short === undefined ? { type } : { type, short },
+      short === undefined ? { type, multiple } : { type, multiple, short },
     ]),
   );
   try {
     const { values, positionals } = parseArgs({ args: [...argv], options: known, allowPositionals: true });
-    const at = values as Record<string, string | boolean | undefined>;
-    if (at.help !== true && at.version !== true) checkWords(positionals, command);
+    const at = values as Record<string, string | boolean | readonly string[] | undefined>;
+    if (at.help !== true && at.version !== true) {
+      checkWords(positionals, command);
+      checkValues(at, all);
+    }
     return {
       positionals,
       text: (name) => (typeof at[name] === 'string' ? at[name] : undefined),
       flag: (name) => at[name] === true,
+      list: (name) => (Array.isArray(at[name]) ? (at[name] as readonly string[]) : []),
     };
   } catch (error) {
     if (error instanceof CliStop) throw error;
@@ -87,6 +99,22 @@ function optionFault(error: Error, argv: readonly string[], names: readonly stri
   if (typed === undefined) return error.message.split('. ')[0] ?? error.message;
   const near = nearest(typed.slice(2), names);
   return `There is no option ${typed}.${near === undefined ? '' : ` Did you mean --${near}?`}`;
+}
+
+/** @throws {CliStop} exit code 2 when an option has a value that it does not take */
+function checkValues(
+  values: Readonly<Record<string, unknown>>,
+  options: Readonly<Record<string, OptionSpec>>,
+): void {
+  for (const [name, { allowed }] of Object.entries(options)) {
+    const typed = values[name];
+    if (allowed === undefined || typeof typed !== 'string' || allowed.includes(typed)) continue;
+    const near = nearest(typed, allowed);
+    throw new CliStop(
+      EXIT.usage,
+      `--${name} is "${cleanLine(typed).slice(0, LONGEST_SHOWN)}". Allowed: ${allowed.join(', ')}.${near === undefined ? '' : ` Did you mean "${near}"?`}`,
+    );
+  }
 }
 
 /** Help for one command, from its own table. */

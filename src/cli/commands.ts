@@ -26,6 +26,11 @@ export const COMMANDS: readonly CommandEntry[] = [
     load: async () => (await import('./commands/plan.js')).plan,
   },
   {
+    name: 'compare',
+    summary: 'what changes in the plan when answers change, and why',
+    load: async () => (await import('./commands/compare.js')).compare,
+  },
+  {
     name: 'drill',
     summary: 'train: find out what is wrong with an invented lawn',
     load: async () => (await import('./commands/drill.js')).drill,
@@ -36,9 +41,20 @@ export const COMMANDS: readonly CommandEntry[] = [
     load: async () => (await import('./commands/reckon.js')).reckon,
   },
   {
+    name: 'batch',
+    summary: 'make many plans, a line of JSON each',
+    load: async () => (await import('./commands/batch.js')).batch,
+  },
+  {
     name: 'rules',
     summary: 'check or show the rules, for whoever writes them',
     load: async () => (await import('./commands/rules.js')).rules,
+  },
+  {
+    name: 'completion',
+    summary: 'completion of commands and options in your shell',
+    load: async () =>
+      (await import('./commands/completion.js')).completionOf(COMMANDS.map(({ load }) => load)),
   },
 ];
 

@@ -29,6 +29,8 @@ export interface CliIo {
   readonly env: Readonly<Record<string, string | undefined>>;
   /** The whole text of a file, or of standard input for `-`. */
   readText(path: string): Promise<string>;
+  /** The same line by line, without holding the whole. */
+  readLines(path: string): AsyncIterable<string>;
   exists(path: string): boolean;
   writeText(path: string, text: string): Promise<void>;
   /** The bundled pack, or the one in a folder. */

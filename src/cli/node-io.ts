@@ -1,9 +1,10 @@
 /** The real streams, files, clock and environment. */
-import { existsSync } from 'node:fs';
+import { createReadStream, existsSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import { parseIsoDate } from '../base/dates.js';
 import { type CliIo, CliStop, EXIT } from './io.js';
 import { loadPack } from './load-pack.js';
+import { textLines } from './text-lines.js';
 
 const NARROWEST = 40;
 const USUAL_WIDTH = 80;
@@ -30,10 +31,14 @@ export function nodeIo({ width, noColour = false }: Overrides = {}): CliIo {
       try {
         return path === '-' ? await readAll(stdin) : await readFile(path, 'utf8');
       } catch (error) {
-        throw new CliStop(
-          EXIT.files,
-          `${path} cannot be read: ${plainReason(error)}. Check the name and try again.`,
-        );
+        throw unreadable(path, error);
+      }
+    },
+    readLines: async function* (path) {
+      try {
+        yield* textLines(path === '-' ? stdin : createReadStream(path));
+      } catch (error) {
+        throw unreadable(path, error);
       }
     },
     exists: existsSync,
@@ -51,6 +56,9 @@ export function nodeIo({ width, noColour = false }: Overrides = {}): CliIo {
     loadPack,
   };
 }
+
+const unreadable = (path: string, error: unknown): CliStop =>
+  new CliStop(EXIT.files, `${path} cannot be read: ${plainReason(error)}. Check the name and try again.`);
 
 /** The day where the person stands, not the day in Greenwich. */
 function localToday(now: Date): ReturnType<typeof parseIsoDate> {

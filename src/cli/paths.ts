@@ -22,3 +22,5 @@ export const BUILT_PACK = join(ROOT, 'dist', 'pack.json');
 export const BUILT_CASES = join(ROOT, 'dist', 'cases.json');
 export const EXAMPLE_JOURNEY = join(ROOT, 'transcripts-examples', 'mossy-family-lawn', 'journey.json');
 export const PACKAGE_FILE = join(ROOT, 'package.json');
+/** Beside the executable, bundled for itself: a thread starts from a file. */
+export const BATCH_WORKER = join(ROOT, 'dist', 'bin', 'batch-worker.js');

@@ -44,11 +44,9 @@ export class ScheduleClash extends Error {
   }
 }
 
-export function assemblePlan({ pack, answers, today, assumeAll }: PlanInput): Plan {
-  const choice = { pack, answers, today, assume: assumeAll ? 'all' : 'said' } as const;
-  const dating = dateSteps(pack, (timing) => scopeFor({ ...choice, timing }), today);
-  if (dating === undefined) throw new ScheduleClash(activeSteps(pack, scopeFor(choice)).map(({ id }) => id));
-  const { timing, dates } = dating;
+export function assemblePlan(input: PlanInput): Plan {
+  const { pack, answers, today } = input;
+  const { choice, timing, dates } = datedChoice(input);
   const scope = scopeFor({ ...choice, timing });
 
   const ledger = openLedger(pack);
@@ -88,6 +86,20 @@ export function assemblePlan({ pack, answers, today, assumeAll }: PlanInput): Pl
     figures: ledger.figures(),
     sources: ledger.sources(),
   };
+}
+
+/** @throws {ScheduleClash} when no dates hold */
+function datedChoice({ pack, answers, today, assumeAll }: PlanInput) {
+  const choice = { pack, answers, today, assume: assumeAll ? 'all' : 'said' } as const;
+  const dating = dateSteps(pack, (timing) => scopeFor({ ...choice, timing }), today);
+  if (dating === undefined) throw new ScheduleClash(activeSteps(pack, scopeFor(choice)).map(({ id }) => id));
+  return { choice, ...dating };
+}
+
+/** The scope in which the plan of the same input was made, for whoever asks why. */
+export function plannedScope(input: PlanInput): Scope {
+  const { choice, timing } = datedChoice(input);
+  return scopeFor({ ...choice, timing });
 }
 
 function lawnOf(answers: Answers, scope: Scope, ledger: Ledger): Plan['lawn'] {

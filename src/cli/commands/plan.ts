@@ -25,7 +25,12 @@ export const plan: Command = {
       value: 'DATE',
       says: 'the day to plan from, such as 2027-03-01; otherwise today',
     },
-    format: { type: 'string', value: 'FORMAT', says: `${FORMATS.join(' or ')}; md if not given` },
+    format: {
+      type: 'string',
+      value: 'FORMAT',
+      allowed: FORMATS,
+      says: `${FORMATS.join(', ')}; md if not given`,
+    },
     out: { type: 'string', value: 'FILE', says: 'write there instead of to standard output' },
     force: { type: 'boolean', says: 'replace the file if it is there' },
     assume: { type: 'boolean', says: 'let the stated assumptions stand for what is not answered' },
@@ -33,7 +38,7 @@ export const plan: Command = {
   takes: { least: 1, most: 1, says: 'one answers file (- for standard input)' },
   async run(args, io) {
     const [file] = args.positionals as [string];
-    const format = formatOf(args.text('format'));
+    const format = (args.text('format') ?? 'md') as Format;
     const today = dayOf(args.text('today'), io.today);
     const pack = await io.loadPack(args.text('pack'));
     const answers = answersFrom(await io.readText(file), file, pack, today);
@@ -54,15 +59,20 @@ const MOST_FAULTS_SHOWN = 100;
 export function answersFrom(text: string, file: string, pack: Pack, today: IsoDate): Answers {
   const read = readAnswersFile(text, answersContext(pack, today));
   if (read.ok) return read.answers;
-  const count = read.faults.length === 1 ? 'one fault' : `${read.faults.length} faults`;
-  const rest = read.faults.length - MOST_FAULTS_SHOWN;
+  throw faultStop(file === '-' ? 'The answers' : file, read.faults);
+}
+
+/** Every fault in one message. */
+export function faultStop(where: string, faults: readonly string[]): CliStop {
+  const count = faults.length === 1 ? 'one fault' : `${faults.length} faults`;
+  const rest = faults.length - MOST_FAULTS_SHOWN;
   const lines = [
-    ...read.faults.slice(0, MOST_FAULTS_SHOWN),
+    ...faults.slice(0, MOST_FAULTS_SHOWN),
     ...(rest > 0 ? [`... and ${rest} more like these.`] : []),
   ];
-  throw new CliStop(
+  return new CliStop(
     EXIT.answers,
-    `${file === '-' ? 'The answers' : file}: ${count}, nothing was planned.\n${lines.map((fault) => `  ${fault}`).join('\n')}`,
+    `${where}: ${count}, nothing was planned.\n${lines.map((fault) => `  ${fault}`).join('\n')}`,
   );
 }
 
@@ -89,12 +99,6 @@ export async function rendered(made: Plan, format: Format): Promise<string> {
     import('../../document/markdown.js'),
   ]);
   return markdownOf(documentOf(made));
-}
-
-function formatOf(typed = 'md'): Format {
-  const format = FORMATS.find((each) => each === typed);
-  if (format !== undefined) return format;
-  throw new CliStop(EXIT.usage, `--format is "${typed}". Allowed: ${FORMATS.join(', ')}.`);
 }
 
 export function dayOf(typed: string | undefined, today: IsoDate): IsoDate {

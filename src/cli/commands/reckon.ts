@@ -16,9 +16,15 @@ export const reckon: Command = {
   usage: 'reckon NAME key=value … [--format text|json] [--units metric|us] | reckon --list',
   options: {
     list: { type: 'boolean', says: 'every name with its keys' },
-    format: { type: 'string', value: 'FORMAT', says: 'text or json; text if not given' },
-    units: { type: 'string', value: 'UNITS', says: 'metric or us; us adds the answer in US units' },
+    format: { type: 'string', value: 'FORMAT', allowed: FORMATS, says: 'text or json; text if not given' },
+    units: {
+      type: 'string',
+      value: 'UNITS',
+      allowed: UNITS,
+      says: 'metric or us; us adds the answer in US units',
+    },
   },
+  words: RECKONERS.map(({ name }) => name),
   takes: { least: 0, most: Number.POSITIVE_INFINITY, says: 'a name and key=value words' },
   async run(args, io) {
     if (args.flag('list')) {
@@ -36,8 +42,8 @@ export const reckon: Command = {
         `"reckon" takes a name; "seedbed reckon --list" shows all.\nUsage: seedbed ${reckon.usage}`,
       );
     }
-    const format = oneOf('--format', args.text('format') ?? 'text', FORMATS);
-    const units = oneOf('--units', args.text('units') ?? 'metric', UNITS);
+    const format = args.text('format') ?? 'text';
+    const units = args.text('units') ?? 'metric';
     const pack = await io.loadPack(args.text('pack'));
     const figures = (id: string): number => {
       const figure = pack.figureById.get(id);
@@ -78,12 +84,6 @@ function typedPairs(pairs: readonly string[]): Record<string, string> {
     typed.set(key, pair.slice(at + 1));
   }
   return Object.fromEntries(typed);
-}
-
-function oneOf<Word extends string>(option: string, typed: string, allowed: readonly Word[]): Word {
-  const word = allowed.find((each) => each === typed);
-  if (word !== undefined) return word;
-  throw new CliStop(EXIT.usage, `${option} is "${typed}". Allowed: ${allowed.join(', ')}.`);
 }
 
 function listed({ name, says, keys }: Reckoner): Line[] {

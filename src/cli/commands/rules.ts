@@ -6,7 +6,7 @@ import { type CliIo, CliStop, EXIT } from '../io.js';
 import { problemsOf } from '../load-pack.js';
 import { RULES_FOLDER } from '../paths.js';
 
-export const RULES_TASKS = ['check', 'show', 'coverage', 'graph', 'schema'] as const;
+const RULES_TASKS = ['check', 'show', 'coverage', 'graph', 'schema'] as const;
 
 type Task = (words: readonly string[], args: ParsedArgs, io: CliIo) => Promise<number>;
 
@@ -25,6 +25,7 @@ export const rules: Command = {
 A PACK is a folder of rules; the bundled one if none is given.`,
   usage: 'rules check|coverage|graph [PACK] | rules show ID [PACK] | rules schema [KIND]',
   options: {},
+  words: RULES_TASKS,
   takes: { least: 1, most: 3, says: 'a task: check, show, coverage, graph or schema' },
   async run(args, io) {
     const [typed = '', ...words] = args.positionals;
