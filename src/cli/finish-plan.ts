@@ -5,8 +5,8 @@ import type { Plan } from '../planner/plan.js';
 import type { Pack } from '../rules/pack.js';
 import type { Asker } from '../terminal/asker.js';
 import type { ParsedArgs } from './command.js';
-import { rendered } from './commands/plan.js';
 import { type CliIo, EXIT } from './io.js';
+import { rendered } from './render-plan.js';
 import { writeResult } from './write-result.js';
 
 export interface FinishInput {

@@ -35,8 +35,8 @@ describe('completion', () => {
       expect(code).toBe(0);
       for (const { name } of COMMANDS) expect(out).toContain(name);
       if (hasShell(shell)) {
-      const path = join(newFolder(), 'script');
-      writeFileSync(path, out);
+        const path = join(newFolder(), 'script');
+        writeFileSync(path, out);
         const { status, stderr } = spawnSync(shell, ['-n', path], { encoding: 'utf8' });
         expect([status, stderr]).toEqual([0, '']);
       }

@@ -17,6 +17,7 @@ const COUNTING = new Set([0, 1, 2, 3, 4, 10, 100, 1000]);
 
 /** Named constants in the rest: none of them is about lawns. */
 const OF_THE_PROGRAM: Readonly<Record<string, string>> = {
+  LAYOUT: 'lengths in a drawing',
   MOST_COLUMNS: 'columns of a drawing',
   TITLE_WIDTH: 'columns of a drawing',
   LONGEST_SHOWN: 'characters of a wrong value',

@@ -2,9 +2,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { Writable } from 'node:stream';
 import { describe, expect, it } from 'vitest';
-import { rendered } from '../../src/cli/commands/plan.js';
 import { loadPack } from '../../src/cli/load-pack.js';
 import { type Journey, playJourney } from '../../src/cli/play-journey.js';
+import { rendered } from '../../src/cli/render-plan.js';
 
 const WIDTH = 80;
 const examples = new URL('../../transcripts-examples/', import.meta.url);

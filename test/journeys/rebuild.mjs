@@ -4,9 +4,9 @@
  */
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { Writable } from 'node:stream';
-import { rendered } from '../../dist/cli/commands/plan.js';
 import { loadPack } from '../../dist/cli/load-pack.js';
 import { playJourney } from '../../dist/cli/play-journey.js';
+import { rendered } from '../../dist/cli/render-plan.js';
 
 const WIDTH = 80;
 const examples = new URL('../../transcripts-examples/', import.meta.url);

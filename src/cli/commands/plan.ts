@@ -10,15 +10,13 @@ import type { Pack } from '../../rules/pack.js';
 import { answersContext } from '../answers-context.js';
 import type { Command } from '../command.js';
 import { CliStop, EXIT } from '../io.js';
+import { FORMATS, type Format, rendered } from '../render-plan.js';
 import { writeResult } from '../write-result.js';
-
-const FORMATS = ['md', 'json'] as const;
-type Format = (typeof FORMATS)[number];
 
 export const plan: Command = {
   name: 'plan',
   summary: 'Make a plan from an answers file, without questions',
-  usage: 'plan FILE [--today DATE] [--format md|json] [--out FILE] [--force] [--assume]',
+  usage: `plan FILE [--today DATE] [--format ${FORMATS.join('|')}] [--out FILE] [--force] [--assume]`,
   options: {
     today: {
       type: 'string',
@@ -90,15 +88,6 @@ export function makePlan(input: { pack: Pack; answers: Answers; today: IsoDate; 
     }
   }
   return assemblePlan(input);
-}
-
-export async function rendered(made: Plan, format: Format): Promise<string> {
-  if (format === 'json') return `${JSON.stringify(made, null, 2)}\n`;
-  const [{ documentOf }, { markdownOf }] = await Promise.all([
-    import('../../document/from-plan.js'),
-    import('../../document/markdown.js'),
-  ]);
-  return markdownOf(documentOf(made));
 }
 
 export function dayOf(typed: string | undefined, today: IsoDate): IsoDate {

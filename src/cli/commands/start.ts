@@ -23,7 +23,7 @@ const isOwnLawn = (args: ParsedArgs): boolean =>
 async function playExample(args: ParsedArgs, io: CliIo): Promise<number> {
   const [{ playJourney }, { rendered }] = await Promise.all([
     import('../play-journey.js'),
-    import('./plan.js'),
+    import('../render-plan.js'),
   ]);
   io.err(
     'This is an invented example lawn, played from the first question to the plan. For your own lawn run "seedbed" in a terminal, or "seedbed plan FILE" with an answers file.\n\n',

@@ -1,0 +1,21 @@
+/** A plan in each of the forms that it can be had in; what a form needs is loaded only for it. */
+import type { Plan } from '../planner/plan.js';
+
+export const FORMATS = ['md', 'json', 'html', 'svg', 'csv'] as const;
+export type Format = (typeof FORMATS)[number];
+
+const RENDERERS: Readonly<Record<Format, (plan: Plan) => Promise<string>>> = {
+  md: async (plan) => {
+    const [{ documentOf }, { markdownOf }] = await Promise.all([
+      import('../document/from-plan.js'),
+      import('../document/markdown.js'),
+    ]);
+    return markdownOf(documentOf(plan));
+  },
+  json: async (plan) => `${JSON.stringify(plan, null, 2)}\n`,
+  html: async (plan) => (await import('../document/html.js')).htmlOf(plan),
+  svg: async (plan) => (await import('../document/drawing.js')).drawingOf(plan),
+  csv: async (plan) => (await import('../document/csv.js')).csvOf(plan),
+};
+
+export const rendered = (plan: Plan, format: Format): Promise<string> => RENDERERS[format](plan);
