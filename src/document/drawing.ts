@@ -175,7 +175,13 @@ function row(step: PlanStep, index: number, frame: Frame): string {
   return [
     `<g><title>${escaped(`${name}: ${daysIn(step, frame.year)}`)}</title>`,
     text(LAYOUT.margin, top + LAYOUT.textSize + 3, cut(name, LAYOUT.titleLetters), LAYOUT.textSize),
-    text(LAYOUT.margin, top + LAYOUT.rowHeight - LAYOUT.textSize / 2, daysShown(step, frame.year), LAYOUT.smallSize, soft),
+    text(
+      LAYOUT.margin,
+      top + LAYOUT.rowHeight - LAYOUT.textSize / 2,
+      daysShown(step, frame.year),
+      LAYOUT.smallSize,
+      soft,
+    ),
     ...bars,
     '</g>',
   ].join('');
