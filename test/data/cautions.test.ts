@@ -161,10 +161,10 @@ describe('the materials', () => {
     scarifier-petrol hollow-tine-corer garden-fork hand-fork spring-tine-rake leaf-rake garden-sprayer drop-spreader
     spinning-spreader hose sprinkler watering-can wheelbarrow gloves goggles ear-defenders stout-shoes dust-mask
     rcd-plug mower spade half-moon-iron board-for-firming stiff-broom soil-test-kit kitchen-scales canes-and-string
-    netting pruning-saw tarpaulin grass-shears jute-net`.split(/\s+/);
+    netting pruning-saw tarpaulin grass-shears jute-net old-turf`.split(/\s+/);
   const LIQUIDS = ['moss-product', 'wetting-agent'];
   const SHEETS = ['jute-net'];
-  const VOLUMES = ['water', 'topsoil', 'seed-cover', 'debris'];
+  const VOLUMES = ['water', 'topsoil', 'seed-cover', 'debris', 'old-turf'];
 
   it('hold everything that steps name, each once', () => {
     expect(materials.map(({ id }) => id).sort()).toEqual([...MATERIALS].sort());

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { addDays, daysBetween, isInWindow, weekdayOf } from '../../src/base/dates.js';
 import type { Answers } from '../../src/interview/answers.js';
-import { assemblePlan } from '../../src/planner/assemble-plan.js';
+import { assemblePlan, ScheduleClash } from '../../src/planner/assemble-plan.js';
 import { isSouthern, placeOf } from '../../src/planner/place.js';
 import type { Plan, PlanStep } from '../../src/planner/plan.js';
 import { halfYearOn } from '../../src/planner/windows.js';
@@ -13,13 +13,16 @@ const LAWNS = 3000;
 /** A new set of lawns each day; a failure names its lawn. */
 const SEED = Math.floor(Date.now() / 86_400_000);
 
-const made = fc
-  .sample(fc.tuple(anyAnswers, anyToday), { numRuns: LAWNS, seed: SEED })
-  .map(([answers, today]) => ({
-    answers,
-    today,
-    plan: assemblePlan({ pack, answers, today, assumeAll: true }),
-  }));
+const lawns = fc.sample(fc.tuple(anyAnswers, anyToday), { numRuns: LAWNS, seed: SEED });
+const made = lawns.flatMap(([answers, today]) => {
+  try {
+    return [{ answers, today, plan: assemblePlan({ pack, answers, today, assumeAll: true }) }];
+  } catch (error) {
+    // A long wait on a label and a short season can rule each other out: that is said, and no plan is made.
+    if (error instanceof ScheduleClash) return [];
+    throw error;
+  }
+});
 
 function forEveryPlan(check: (plan: Plan, answers: Answers) => void): void {
   for (const { answers, today, plan } of made) {
@@ -53,6 +56,10 @@ function numbersIn(value: unknown): number[] {
 }
 
 describe('every plan', () => {
+  it('is made for all lawns but the rare one whose waits and seasons rule each other out', () => {
+    expect(lawns.length - made.length).toBeLessThan(LAWNS / 300);
+  });
+
   it('holds only finite numbers, and no negative amount, hour or wait', () => {
     forEveryPlan((plan) => {
       for (const number of numbersIn(plan)) expect(Number.isFinite(number)).toBe(true);
