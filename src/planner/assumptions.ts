@@ -8,16 +8,20 @@ import { isAsked } from '../rules/scope.js';
 import type { PlanAssumption } from './plan.js';
 import type { Say } from './texts.js';
 
-/** @param matters question ids that the plan read; others are not worth a line */
+/**
+ * @param matters question ids that the plan read; others are not worth a line
+ * @param open those that could still change it; a question that was never asked because it cannot is no assumption
+ */
 export function assumptionsOf(
   pack: Pack,
   answers: Answers,
   scope: Scope,
-  matters: ReadonlySet<string>,
+  { matters, open }: { readonly matters: ReadonlySet<string>; readonly open: ReadonlySet<string> },
   say: Say,
 ): PlanAssumption[] {
   return pack.questions
-    .filter((question) => matters.has(question.id) && isAssumed(question, answers, scope))
+    .filter(({ id }) => matters.has(id) && (answers[id] === UNKNOWN || open.has(id)))
+    .filter((question) => isAssumed(question, answers, scope))
     .map((question) => ({
       questionId: question.id,
       label: question.label,
