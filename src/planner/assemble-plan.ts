@@ -7,12 +7,8 @@
 import { addDays, type IsoDate, isInWindow, lastDateInWindow } from '../base/dates.js';
 import { diagnose, type Judged } from '../diagnosis/diagnose.js';
 import { type Answers, UNKNOWN } from '../interview/answers.js';
-import { openQuestions } from '../interview/open-questions.js';
 import { reasonsFor, sentenceOf } from '../interview/reasons.js';
-import { namesIn } from '../rules/call.js';
 import { evaluate, type Scope } from '../rules/evaluate.js';
-import { expressionsOf } from '../rules/expressions.js';
-import { everythingBehind, readsByName } from '../rules/graph.js';
 import type { Pack } from '../rules/pack.js';
 import type { Step } from '../rules/schema.js';
 import { outlookOf } from './aftercare.js';
@@ -27,7 +23,7 @@ import { activeSteps, answered, daysOf, holds } from './steps.js';
 import { type Say, sayer } from './texts.js';
 import { wateringOf } from './watering.js';
 import { type Season, windowsOf } from './windows.js';
-import { type ScopeChoice, scopeFor } from './working-scope.js';
+import { scopeFor } from './working-scope.js';
 
 export interface PlanInput {
   readonly pack: Pack;
@@ -79,13 +75,14 @@ export function assemblePlan(input: PlanInput): Plan {
     watering,
     outlook: outlookOf(pack, scope, sowOn, say),
     shopping: shoppingOf(steps, pack),
-    assumptions: assumptionsOf(
+    assumptions: assumptionsOf({
       pack,
       answers,
       scope,
-      { matters: questionsThatMatter(pack, active), open: stillOpen(pack, { ...choice, timing }) },
+      saidScope: scopeFor({ ...choice, assume: 'said', timing }),
+      active,
       say,
-    ),
+    }),
     cautions: cautionsOf(steps, pack, say, ledger),
     notDone: pack.notDone
       .filter(({ when }) => holds(when, scope))
@@ -287,24 +284,4 @@ function cautionsOf(steps: readonly PlanStep[], pack: Pack, say: Say, ledger: Le
       sources: ledger.cite(caution.sources),
     }))
     .sort((a, b) => DANGER_FIRST.indexOf(a.severity) - DANGER_FIRST.indexOf(b.severity));
-}
-
-/** Questions that could still change the plan, were they answered. */
-const stillOpen = (pack: Pack, choice: ScopeChoice): ReadonlySet<string> =>
-  new Set(openQuestions(pack, scopeFor({ ...choice, assume: 'said' })).map(({ id }) => id));
-
-/** Questions behind anything that decides, and behind the amounts and hours of the steps that are in. */
-function questionsThatMatter(pack: Pack, active: readonly Step[]): ReadonlySet<string> {
-  const activeIds = new Set(active.map(({ id }) => id));
-  const decisive = expressionsOf(pack).filter(
-    ({ kindOfRecord, id, decides, pointer }) =>
-      (decides &&
-        kindOfRecord !== 'notDone' &&
-        (kindOfRecord !== 'step' || pointer === '/when' || activeIds.has(id))) ||
-      (kindOfRecord === 'step' && activeIds.has(id)),
-  );
-  const names = decisive.flatMap(({ expression }) => namesIn(expression));
-  return new Set(
-    [...everythingBehind(names, readsByName(pack))].filter((name) => pack.questionById.has(name)),
-  );
 }
