@@ -7,8 +7,9 @@ import type { PlanStep } from '../planner/plan.js';
  * What is done on the way to the sowing shares its latest day, and need not say it again.
  */
 export function latestStart(step: PlanStep, steps: readonly PlanStep[]): IsoDate | undefined {
-  const { latestOn, window } = step;
-  if (latestOn === null) return undefined;
+  const { latestOn, window, workHours } = step;
+  // A wait is over when it is over: no latest day hurries it.
+  if (latestOn === null || (window === null && workHours === 0)) return undefined;
   const isSaid = steps.some((each) => each.window !== null && each.latestOn === latestOn);
   return window === null && isSaid ? undefined : latestOn;
 }
