@@ -15,6 +15,7 @@ import { outlookOf } from './aftercare.js';
 import { amountsOf, hoursOf, rounded } from './amounts.js';
 import { assumptionsOf } from './assumptions.js';
 import { dateSteps, type PartDates } from './dating.js';
+import { placeName } from './place.js';
 import type { Plan, PlanCaution, PlanFinding, PlanStep } from './plan.js';
 import { type Ledger, openLedger } from './provenance.js';
 import { shoppingOf } from './shopping.js';
@@ -66,7 +67,7 @@ export function assemblePlan(input: PlanInput): Plan {
     pack: { id: pack.id, version: pack.version, sha256: pack.sha256 },
     madeOn: today,
     name: typeof name === 'string' && name !== UNKNOWN ? name : null,
-    place: typeof place === 'string' && place !== UNKNOWN ? place : null,
+    place: typeof place === 'string' && place !== UNKNOWN ? placeName(place, pack.climate) : null,
     climate: climateOf(season, ledger),
     lawn: lawnOf(answers, scope, ledger),
     verdict,
