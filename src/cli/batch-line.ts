@@ -1,6 +1,7 @@
 /** One line of a batch: answers in, the plan as one line of JSON out, or an object that says what is wrong with the line. */
 import type { IsoDate } from '../base/dates.js';
 import { checkAnswers, doubledFaults, parseJson, readAnswersFile } from '../interview/answers-file.js';
+import { ScheduleClash } from '../planner/assemble-plan.js';
 import type { Pack } from '../rules/pack.js';
 import { answersContext } from './answers-context.js';
 import { makePlan } from './commands/plan.js';
@@ -34,7 +35,8 @@ export function planLine({ line, text }: BatchLine, settings: BatchSettings): Ba
     if (!read.ok) return failed(EXIT.answers, read.faults.join(' '), read.faults);
     return { isPlan: true, json: JSON.stringify(makePlan({ ...settings, answers: read.answers })) };
   } catch (error) {
-    const code = error instanceof CliStop ? error.exitCode : EXIT.unexpected;
+    const isClash = error instanceof ScheduleClash;
+    const code = error instanceof CliStop ? error.exitCode : isClash ? EXIT.answers : EXIT.unexpected;
     return failed(code, (error as Error).message);
   }
 }

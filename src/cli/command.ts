@@ -120,9 +120,9 @@ function checkValues(
 /** Help for one command, from its own table. */
 export function helpOf(command: Command): string {
   const options = Object.entries({ ...command.options, ...COMMON_OPTIONS });
-  const rows = options.map(([name, { short, value, says }]) => {
+  const rows = options.map(([name, { short, value, allowed, says }]) => {
     const left = `${short === undefined ? '' : `-${short}, `}--${name}${value === undefined ? '' : ` ${value}`}`;
-    return `  ${left.padEnd(22)} ${says}`;
+    return `  ${left.padEnd(22)} ${allowed === undefined ? '' : `${allowed.join(', ')}; `}${says}`;
   });
   return `${command.summary}\n\nUsage: seedbed ${command.usage}\n\nOptions\n${rows.join('\n')}\n`;
 }

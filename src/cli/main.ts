@@ -59,6 +59,9 @@ function version(): string {
   return (JSON.parse(text) as { version: string }).version;
 }
 
+/** By its name, so that help need not load the planner. */
+const isClash = (error: unknown): error is Error => error instanceof Error && error.name === 'ScheduleClash';
+
 /** A reader that went away, as in `seedbed plan x.json | head`, is no error. */
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   if (error.code === 'EPIPE') process.exit(EXIT.done);
@@ -71,6 +74,11 @@ try {
   if (error instanceof CliStop) {
     process.stderr.write(`${error.message}\n`);
     process.exitCode = error.exitCode;
+  } else if (isClash(error)) {
+    process.stderr.write(
+      `${error.message} Give another first free day ("startOn") or more working days ("workDays"), and plan again.\n`,
+    );
+    process.exitCode = EXIT.answers;
   } else {
     const { message, stack } = error as Error;
     process.stderr.write(

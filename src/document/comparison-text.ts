@@ -68,6 +68,7 @@ export function comparisonText(comparison: Comparison): TextLine[] {
       answers.map(({ label, before, after }) => `${said(label)}: ${said(before)}; now: ${said(after)}.`),
     ),
   ];
+  if (changes.length > 0) lines.push(plain(''), plain(LEGEND));
   for (const { title, holds, item } of GROUPS) {
     const mine = changes.filter(holds);
     lines.push(
@@ -95,6 +96,9 @@ export function comparisonText(comparison: Comparison): TextLine[] {
   }
   return lines;
 }
+
+const LEGEND =
+  'After each change: the fewest answers that bring it about, then in brackets the rule, and the findings and facts behind it that came out another way.';
 
 function headOf({ madeOn, answers, changes }: Comparison): string {
   const differ = counted(answers.length, 'answer differs', 'answers differ');
@@ -139,6 +143,7 @@ function causeWords(
 ): string {
   const sets = by.map((set) => inWords(set.map((id) => labels.get(id) ?? id)));
   const answers = `By ${sets.join(', or by ')}${sets.length > 1 ? ': each is enough' : ''}.`;
+  const [rule = '', ...turned] = rules;
   const sure = isComplete ? '' : ' (Too many answers differ to try every set; there may be other ways.)';
-  return `${answers}${sure}${because === '' ? '' : ` ${sentence(because)}`} [${rules.join(' < ')}]`;
+  return `${answers}${sure}${because === '' ? '' : ` ${sentence(because)}`} [${rule}${turned.length === 0 ? '' : `: ${turned.join(', ')}`}]`;
 }

@@ -1,9 +1,10 @@
 /** The whole job as a line for each step across the weeks, then as a table: step, days, latest start, work. */
 import type { RootContent } from 'mdast';
-import { yearOf } from '../base/dates.js';
+import { type IsoDate, yearOf } from '../base/dates.js';
 import { aboutHours, plainNumber } from '../base/quantity-words.js';
 import type { Plan, PlanStep } from '../planner/plan.js';
 import { dayWords, spanWords } from './date-words.js';
+import { latestStart } from './latest-start.js';
 import { heading, paragraph, table } from './nodes.js';
 import type { References } from './references.js';
 import { timelineOf } from './timeline.js';
@@ -11,16 +12,20 @@ import { counted, said } from './words.js';
 
 export function glanceSection({ steps, madeOn, climate }: Plan, references: References): RootContent[] {
   if (steps.length === 0) return [];
-  const hasLatest = steps.some(({ latestOn }) => latestOn !== null);
+  const hasLatest = steps.some((step) => latestStart(step, steps) !== undefined);
   const head = ['Step', 'When', ...(hasLatest ? ['Start at the latest'] : []), 'Work'];
-  const rows = steps.map((step, index) => row(step, index + 1, { hasLatest, year: references.year }));
+  const latestOf = (step: PlanStep): string[] => {
+    const latest = latestStart(step, steps);
+    return hasLatest ? [latest === undefined ? '' : dayWords(latest, references.year)] : [];
+  };
+  const rows = steps.map((step, index) => row(step, index + 1, latestOf(step), references.year));
   return [
     heading(2, 'The whole job at a glance'),
     paragraph(
       hoursOf(steps) > 0
         ? `${counted(steps.length, 'step')}, ${totalWork(steps)} in all.`
         : `${counted(steps.length, 'step')}.`,
-      references.year === yearOf(madeOn) ? '' : `Days without a year are in ${references.year}.`,
+      isInOneYear(steps, madeOn) ? '' : `Days without a year are in ${references.year}.`,
       seasonWords(climate),
     ),
     ...timelineOf(steps),
@@ -43,19 +48,18 @@ export function totalWork(steps: readonly PlanStep[]): string {
   return totalHours > 0 ? `${aboutHours(totalHours)} of work` : 'no work';
 }
 
+/** Whether nobody could take a day without a year for another. */
+const isInOneYear = (steps: readonly PlanStep[], madeOn: IsoDate): boolean =>
+  steps.every(({ startOn, endOn }) => [startOn, endOn].every((day) => yearOf(day) === yearOf(madeOn)));
+
 const hoursOf = (steps: readonly PlanStep[]): number =>
   steps.reduce((sum, { workHours }) => sum + workHours, 0);
 
-function row(
-  step: PlanStep,
-  number: number,
-  { hasLatest, year }: { readonly hasLatest: boolean; readonly year: number },
-): string[] {
-  const latest = step.latestOn === null ? 'no fixed day' : dayWords(step.latestOn, year);
+function row(step: PlanStep, number: number, latest: readonly string[], year: number): string[] {
   return [
     `${number}. ${said(step.title)}`,
     spanWords({ from: step.startOn, until: step.endOn }, year),
-    ...(hasLatest ? [latest] : []),
+    ...latest,
     step.workHours > 0 ? aboutHours(step.workHours) : '',
   ];
 }

@@ -4,7 +4,7 @@ import { plainNumber, quantity } from '../base/quantity-words.js';
 import type { Plan, PlanShoppingLine } from '../planner/plan.js';
 import { bullets, heading, type Part, paragraph, strong, table } from './nodes.js';
 import { type References, stepsInWords } from './references.js';
-import { said, sentence } from './words.js';
+import { outward, said, sentence } from './words.js';
 
 export function shoppingSection({ shopping }: Plan, references: References): RootContent[] {
   if (shopping.length === 0) return [];
@@ -19,9 +19,9 @@ export function shoppingSection({ shopping }: Plan, references: References): Roo
 /** `840 mL, at most 900 mL`; the label decides where the plan has no amount. */
 export function needWords(line: PlanShoppingLine): string {
   if (line.need === null) return 'read it off the label';
-  const [amount, most] = [line.need.amount, line.need.most].map((value) =>
-    quantity(value, line.need?.unit ?? ''),
-  );
+  const { amount: need, most: upTo, unit } = line.need;
+  const { max } = outward({ min: need, max: upTo });
+  const [amount, most] = [need, Math.max(max, need)].map((value) => quantity(value, unit));
   return amount === most || most === undefined ? `${amount}` : `${amount}, at most ${most}`;
 }
 

@@ -10,7 +10,7 @@ const WEB_ADDRESS = /^https?:\/\/[^\s<>]+$/i;
 const BARE_ADDRESS = /^[a-z\d-]+(?:\.[a-z\d-]+)+(?:\/[^\s`|]*)?$/i;
 const STANDINGS: Readonly<Record<string, string>> = {
   'first-hand': '',
-  'second-hand': 'Quoted here at second hand.',
+  'second-hand': 'Second hand.',
   general: 'A general page.',
 };
 
@@ -23,6 +23,7 @@ export function sourcesSection(plan: Plan): RootContent[] {
       'A number in the text, such as (source 1), points to this list.',
       'Marked (common practice): a habit of the trade without a published figure.',
       'Marked (assumption): chosen for this plan, open to correction.',
+      'Second hand: read where somebody else quotes it.',
     ),
     numbered(sourcesInOrder(plan).map(sourceParts)),
     ...(plan.climate === null ? [] : [paragraph(sentence(plan.climate.licenceLine))]),
@@ -33,7 +34,7 @@ export function sourcesSection(plan: Plan): RootContent[] {
 function sourceParts(source: PlanSource): Part[] {
   const published =
     source.year === null ? said(source.publisher) : `${said(source.publisher)}, ${source.year}`;
-  const places = source.at.map(withoutStop).filter((place) => place !== '');
+  const places = withoutRepeats(source.at.map(withoutStop));
   return [
     stopped(source.title),
     stopped(published),
@@ -41,6 +42,15 @@ function sourceParts(source: PlanSource): Part[] {
     STANDINGS[source.standing] ?? sentence(source.standing),
     source.address === null ? '' : addressPart(source.address),
   ];
+}
+
+/** The places, less those that are empty or only a part of another's words. */
+function withoutRepeats(places: readonly string[]): string[] {
+  return places.filter(
+    (place, index) =>
+      place !== '' &&
+      !places.some((other, at) => at !== index && other.includes(place) && (other !== place || at < index)),
+  );
 }
 
 /** Written so that no escape spoils it: an autolink where it has a scheme, code where it has none. */

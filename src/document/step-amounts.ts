@@ -4,7 +4,7 @@ import { quantity, quantityRange, rangeUnlessSame } from '../base/quantity-words
 import type { PlanAmount } from '../planner/plan.js';
 import { bullets, type Part, paragraph, strong, table } from './nodes.js';
 import { markOf, type References } from './references.js';
-import { counted, markedSentence, said, sentence } from './words.js';
+import { counted, markedSentence, outward, said, sentence } from './words.js';
 
 type Load = PlanAmount['loads'][number];
 
@@ -28,7 +28,10 @@ function amountParts(amount: PlanAmount, references: References): Part[] {
 /** The mark goes with the working, which is where the figures are. */
 function measured(amount: PlanAmount, value: number, mark: string): string {
   // A label dose is what the label says for this area: no range that could be read as leave to use more.
-  const range = amount.basis === 'label' ? '' : rangeUnlessSame(value, amount.range, amount.unit);
+  const range =
+    amount.basis === 'label'
+      ? ''
+      : rangeUnlessSame(value, amount.range && outward(amount.range), amount.unit);
   const total = `${said(amount.title)}: ${quantity(value, amount.unit)}${range === '' ? '' : ` (${range})`}`;
   const working = said(amount.working);
   return working === '' ? markedSentence(total, mark) : `${sentence(total)} ${markedSentence(working, mark)}`;
@@ -38,7 +41,7 @@ function measured(amount: PlanAmount, value: number, mark: string): string {
 function offTheLabel(amount: PlanAmount, mark: string): string {
   const lead = sentence(`${said(amount.title)}: read it off the label`);
   if (amount.range === null) return lead;
-  const budget = `For budgeting only, never as a dose: ${quantityRange(amount.range, amount.unit)}`;
+  const budget = `For budgeting only, never as a dose: ${quantityRange(outward(amount.range), amount.unit)}`;
   return `${lead} ${markedSentence(budget, mark)}`;
 }
 

@@ -4,8 +4,9 @@ import { aboutHours, hours } from '../base/quantity-words.js';
 import type { Plan, PlanStep } from '../planner/plan.js';
 import { cautionLines } from './cautions-section.js';
 import { dayWords, spanWords } from './date-words.js';
+import { latestStart } from './latest-start.js';
 import { bullets, heading, numbered, type Part, paragraph, strong } from './nodes.js';
-import { markOf, type References } from './references.js';
+import { markOf, type References, stepsInWords } from './references.js';
 import { amountNodes } from './step-amounts.js';
 import { waitNodes } from './step-waits.js';
 import { clause, markedSentence, midSentence, said, sentence } from './words.js';
@@ -27,10 +28,10 @@ export function stepNodes(
   const when = spanWords({ from: step.startOn, until: step.endOn }, references.year);
   return [
     heading(3, `${number}. ${said(step.title)}, ${step.parts.length > 1 ? 'part by part, ' : ''}${when}`),
-    whyNow(step, references),
-    ...timeParagraph(step, references),
+    whyNow(step, plan, references),
+    ...timeParagraph(step, plan.steps, references),
     ...listAfter('Before.', step.dayChecks.map(checkItem)),
-    ...listAfter('Take care.', cautionLines(step.cautions, plan.cautions)),
+    ...takeCare(step, plan, references),
     ...toolsParagraph(step),
     ...howNodes(step),
     ...amountNodes(step.amounts, references),
@@ -40,19 +41,36 @@ export function stepNodes(
   ];
 }
 
-function whyNow(step: PlanStep, references: References): RootContent {
+/** What a finding or an earlier step has given as its reason is not given again. */
+function whyNow(step: PlanStep, { findings, steps }: Plan, references: References): RootContent {
   const mark = markOf('published', step.sources, references);
-  return paragraph(strong('Why now.'), markedSentence(step.purpose, mark), sentence(step.because));
+  const earlier = [
+    ...findings.filter(({ verdict }) => verdict === 'found'),
+    ...steps.slice(0, Math.max(0, steps.indexOf(step))),
+  ];
+  const because = earlier.some((each) => each.because === step.because) ? '' : step.because;
+  return paragraph(strong('Why now.'), markedSentence(step.purpose, mark), sentence(because));
+}
+
+/** The cautions of the step, or the earlier step that has exactly the same. */
+function takeCare(step: PlanStep, { cautions, steps }: Plan, references: References): RootContent[] {
+  const linesOf = ({ cautions: ids }: PlanStep): string => JSON.stringify(cautionLines(ids, cautions));
+  const lines = cautionLines(step.cautions, cautions);
+  const earlier = steps.slice(0, Math.max(0, steps.indexOf(step)));
+  const same = earlier.find((each) => linesOf(each) === linesOf(step));
+  if (lines.length === 0 || same === undefined) return listAfter('Take care.', lines);
+  return labelled(
+    'Take care.',
+    `The same as in ${stepsInWords([same.id], references)}; read it again there.`,
+  );
 }
 
 /** Hours with their range, the season, and the last day on which it may begin. */
-function timeParagraph(step: PlanStep, { year }: References): RootContent[] {
+function timeParagraph(step: PlanStep, steps: readonly PlanStep[], { year }: References): RootContent[] {
   const { min, max } = step.workHoursRange;
   const range = hours(min) === hours(max) ? '' : ` (${hours(min)} to ${hours(max)})`;
-  const latest =
-    step.latestOn === null || step.parts.length > 1
-      ? ''
-      : `Begin by ${dayWords(step.latestOn, year)} at the latest.`;
+  const latestOn = step.parts.length > 1 ? undefined : latestStart(step, steps);
+  const latest = latestOn === undefined ? '' : `Begin by ${dayWords(latestOn, year)} at the latest.`;
   const work = step.workHours > 0 ? sentence(`${aboutHours(step.workHours)}${range}`) : '';
   const parts = [
     work,

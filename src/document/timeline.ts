@@ -40,16 +40,23 @@ export function timelineOf(steps: readonly PlanStep[]): Code[] {
   return [{ type: 'code', lang: 'text', value }];
 }
 
-/** Short month names over the column in which each month is first seen; one without room is left out. */
+/**
+ * Short month names over the column in which each month is first seen; one without room is left out.
+ * The month in which the drawing begins may be nearly over: then it gives way to the next.
+ */
 function monthsAbove(first: IsoDate, columns: number, perColumn: number): string {
+  const monthOfColumn = (column: number): number => monthOf(addDays(first, column * perColumn));
+  const begins = Array.from({ length: columns }, (_, column) => column).filter(
+    (column) => column === 0 || monthOfColumn(column) !== monthOfColumn(column - 1),
+  );
+  const fits = (column: number | undefined): column is number =>
+    column !== undefined && columns - column >= NAME_WIDTH;
+  const [, second] = begins;
+  const named = fits(second) && second <= NAME_WIDTH ? begins.slice(1) : begins;
   let line = '';
-  let shown = 0;
-  for (let column = 0; column < columns; column++) {
-    const month = monthOf(addDays(first, column * perColumn));
-    if (month === shown) continue;
-    shown = month;
-    if (line.length <= column && columns - column >= NAME_WIDTH)
-      line = `${line.padEnd(column)}${monthName(month).slice(0, NAME_WIDTH)} `;
+  for (const column of named) {
+    if (line.length <= column && fits(column))
+      line = `${line.padEnd(column)}${monthName(monthOfColumn(column)).slice(0, NAME_WIDTH)} `;
   }
   return line.trimEnd();
 }

@@ -50,6 +50,26 @@ export function clause(text: string): string {
   return words === '' || ENDS_A_SENTENCE.test(words) ? words : `${words}.`;
 }
 
+/**
+ * The range with two figures, the least rounded down and the most up: more would promise what nobody measured.
+ * A range that is narrower than that is left as it is.
+ */
+export function outward(range: { readonly min: number; readonly max: number }): {
+  readonly min: number;
+  readonly max: number;
+} {
+  const [min, max] = [roundTo(range.min, Math.floor), roundTo(range.max, Math.ceil)];
+  const isNarrow = max - min > 2 * (range.max - range.min);
+  return isNarrow ? range : { min, max };
+}
+
+function roundTo(value: number, round: (value: number) => number): number {
+  if (value <= 0) return value;
+  const step = 10 ** (Math.floor(Math.log10(value)) - 1);
+  // Division by a small step leaves a hair of the binary fraction behind.
+  return Number((round(Number((value / step).toPrecision(10))) * step).toPrecision(10));
+}
+
 /** `a`, `a and b`, `a, b and c`. */
 export function inWords(items: readonly (string | number)[]): string {
   const last = items.at(-1);

@@ -8,16 +8,14 @@ import { addDays, type IsoDate, isInWindow, lastDateInWindow } from '../base/dat
 import { diagnose, type Judged } from '../diagnosis/diagnose.js';
 import { type Answers, UNKNOWN } from '../interview/answers.js';
 import { reasonsFor, sentenceOf } from '../interview/reasons.js';
-import { namesIn } from '../rules/call.js';
 import { evaluate, type Scope } from '../rules/evaluate.js';
-import { expressionsOf } from '../rules/expressions.js';
-import { everythingBehind, readsByName } from '../rules/graph.js';
 import type { Pack } from '../rules/pack.js';
 import type { Step } from '../rules/schema.js';
 import { outlookOf } from './aftercare.js';
 import { amountsOf, hoursOf, rounded } from './amounts.js';
 import { assumptionsOf } from './assumptions.js';
 import { dateSteps, type PartDates } from './dating.js';
+import { placeName } from './place.js';
 import type { Plan, PlanCaution, PlanFinding, PlanStep } from './plan.js';
 import { type Ledger, openLedger } from './provenance.js';
 import { shoppingOf } from './shopping.js';
@@ -69,7 +67,7 @@ export function assemblePlan(input: PlanInput): Plan {
     pack: { id: pack.id, version: pack.version, sha256: pack.sha256 },
     madeOn: today,
     name: typeof name === 'string' && name !== UNKNOWN ? name : null,
-    place: typeof place === 'string' && place !== UNKNOWN ? place : null,
+    place: typeof place === 'string' && place !== UNKNOWN ? placeName(place, pack.climate) : null,
     climate: climateOf(season, ledger),
     lawn: lawnOf(answers, scope, ledger),
     verdict,
@@ -78,7 +76,14 @@ export function assemblePlan(input: PlanInput): Plan {
     watering,
     outlook: outlookOf(pack, scope, sowOn, say),
     shopping: shoppingOf(steps, pack),
-    assumptions: assumptionsOf(pack, answers, scope, questionsThatMatter(pack, active), say),
+    assumptions: assumptionsOf({
+      pack,
+      answers,
+      scope,
+      saidScope: scopeFor({ ...choice, assume: 'said', timing }),
+      active,
+      say,
+    }),
     cautions: cautionsOf(steps, pack, say, ledger),
     notDone: pack.notDone
       .filter(({ when }) => holds(when, scope))
@@ -280,20 +285,4 @@ function cautionsOf(steps: readonly PlanStep[], pack: Pack, say: Say, ledger: Le
       sources: ledger.cite(caution.sources),
     }))
     .sort((a, b) => DANGER_FIRST.indexOf(a.severity) - DANGER_FIRST.indexOf(b.severity));
-}
-
-/** Questions behind anything that decides, and behind the amounts and hours of the steps that are in. */
-function questionsThatMatter(pack: Pack, active: readonly Step[]): ReadonlySet<string> {
-  const activeIds = new Set(active.map(({ id }) => id));
-  const decisive = expressionsOf(pack).filter(
-    ({ kindOfRecord, id, decides, pointer }) =>
-      (decides &&
-        kindOfRecord !== 'notDone' &&
-        (kindOfRecord !== 'step' || pointer === '/when' || activeIds.has(id))) ||
-      (kindOfRecord === 'step' && activeIds.has(id)),
-  );
-  const names = decisive.flatMap(({ expression }) => namesIn(expression));
-  return new Set(
-    [...everythingBehind(names, readsByName(pack))].filter((name) => pack.questionById.has(name)),
-  );
 }

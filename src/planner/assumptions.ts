@@ -1,23 +1,36 @@
 /** Names every assumption that the plan stands on: said "don't know", or left out and allowed to be assumed. */
 import { type Answers, UNKNOWN } from '../interview/answers.js';
+import { openQuestions } from '../interview/open-questions.js';
 import { showAnswer } from '../interview/show-answer.js';
+import { namesIn } from '../rules/call.js';
 import type { Scope } from '../rules/evaluate.js';
+import { expressionsOf } from '../rules/expressions.js';
+import { everythingBehind, readsByName } from '../rules/graph.js';
 import type { Pack } from '../rules/pack.js';
-import type { Question } from '../rules/schema.js';
+import type { Question, Step } from '../rules/schema.js';
 import { isAsked } from '../rules/scope.js';
 import type { PlanAssumption } from './plan.js';
 import type { Say } from './texts.js';
 
-/** @param matters question ids that the plan read; others are not worth a line */
-export function assumptionsOf(
-  pack: Pack,
-  answers: Answers,
-  scope: Scope,
-  matters: ReadonlySet<string>,
-  say: Say,
-): PlanAssumption[] {
+export interface AssumptionsInput {
+  readonly pack: Pack;
+  readonly answers: Answers;
+  /** What the plan was made in. */
+  readonly scope: Scope;
+  /** The same, where only what was said to be unknown is assumed. */
+  readonly saidScope: Scope;
+  readonly active: readonly Step[];
+  readonly say: Say;
+}
+
+/** What was said to be unknown and was read; what was not answered only where an answer could still change the plan. */
+export function assumptionsOf(input: AssumptionsInput): PlanAssumption[] {
+  const { pack, answers, scope, saidScope, active, say } = input;
+  const matters = questionsThatMatter(pack, active);
+  const open = new Set(openQuestions(pack, saidScope).map(({ id }) => id));
   return pack.questions
-    .filter((question) => matters.has(question.id) && isAssumed(question, answers, scope))
+    .filter(({ id }) => matters.has(id) && (answers[id] === UNKNOWN || open.has(id)))
+    .filter((question) => isAssumed(question, answers, scope))
     .map((question) => ({
       questionId: question.id,
       label: question.label,
@@ -41,4 +54,20 @@ function assumedWords(question: Question, scope: Scope): string {
   if (question.dontKnow.assume === null) return 'left open';
   const outcome = scope(question.id);
   return outcome.known ? showAnswer(question, outcome.value) : 'left open';
+}
+
+/** Questions behind anything that decides, and behind the amounts and hours of the steps that are in. */
+function questionsThatMatter(pack: Pack, active: readonly Step[]): ReadonlySet<string> {
+  const activeIds = new Set(active.map(({ id }) => id));
+  const decisive = expressionsOf(pack).filter(
+    ({ kindOfRecord, id, decides, pointer }) =>
+      (decides &&
+        kindOfRecord !== 'notDone' &&
+        (kindOfRecord !== 'step' || pointer === '/when' || activeIds.has(id))) ||
+      (kindOfRecord === 'step' && activeIds.has(id)),
+  );
+  const names = decisive.flatMap(({ expression }) => namesIn(expression));
+  return new Set(
+    [...everythingBehind(names, readsByName(pack))].filter((name) => pack.questionById.has(name)),
+  );
 }

@@ -90,7 +90,9 @@ export function comparePlans(input: CompareInput): Comparison {
     const [old, now] = [was.get(key), is.get(key)];
     const known = (now ?? old) as Feature;
     const { sets, isComplete } = causes.get(key) as { sets: readonly Unit[][]; isComplete: boolean };
-    const scopes = { before: scopeBefore, after: scopeWith(sets[0] ?? units) };
+    const cause = sets[0] ?? units;
+    const scopes = { before: scopeBefore, after: scopeWith(cause) };
+    const rules = turnedRules(known, pack, scopes);
     return {
       kind: known.kind,
       how: old === undefined ? 'in' : now === undefined ? 'out' : 'changed',
@@ -100,8 +102,8 @@ export function comparePlans(input: CompareInput): Comparison {
       after: now?.shown ?? null,
       by: sets.map((set) => set.flat()),
       isComplete,
-      rules: turnedRules(known, pack, scopes),
-      because: whyOf(known, pack, { scopes, plan: planAfter }),
+      rules,
+      because: whyOf(known, pack, { scope: scopes.after, plan: planAfter, cause: cause.flat(), rules }),
     };
   });
   const blamed = new Set(changes.flatMap(({ by }) => by.flat()));
@@ -245,21 +247,27 @@ function turnedRules(feature: Feature, pack: Pack, { before, after }: Scopes): s
 }
 
 interface Now {
-  readonly scopes: Scopes;
+  readonly scope: Scope;
   /** The plan with all answers as they are after. */
   readonly plan: Plan;
+  /** The answers and the rules that turned it. */
+  readonly cause: readonly string[];
+  readonly rules: readonly string[];
 }
 
-/** Why it is so now, in words: a working, the wait that holds it, or the comparisons that came out another way. */
-function whyOf(feature: Feature, pack: Pack, { scopes, plan }: Now): string {
+/** Why it is so now, in words: a working, the wait that holds it, or the comparisons of what was turned. */
+function whyOf(feature: Feature, pack: Pack, { scope, plan, cause, rules }: Now): string {
   if (feature.kind === 'amount') return feature.from;
   if (feature.kind === 'days') return holdingWait(feature.id, plan);
   const { when } = conditionOf(feature, pack);
   if (Array.isArray(when)) return '';
-  const was = reasonsFor(when, pack, scopes.before);
-  const is = reasonsFor(when, pack, scopes.after);
-  const turned = is.filter((clause) => !was.includes(clause));
-  return sentenceOf(turned.length > 0 ? turned : is);
+  const names = [
+    ...cause.flatMap((id) => pack.questionById.get(id)?.label ?? []),
+    ...pack.facts.filter(({ id }) => rules.includes(`fact ${id}`)).map(({ what }) => what),
+  ];
+  return sentenceOf(
+    reasonsFor(when, pack, scope).filter((clause) => names.some((name) => clause.startsWith(name))),
+  );
 }
 
 /** The wait that a step stands at, so that it could not be any earlier. */

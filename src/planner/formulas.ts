@@ -59,7 +59,7 @@ export const FORMULAS: Readonly<Record<string, Formula>> = {
       const litres = at(inputs, 'areaM2') * at(inputs, 'depthMm');
       const layers = layersNeeded({ depthMm: at(inputs, 'depthMm'), limitMm: at(inputs, 'capMm') }).count;
       const kg = litres * at(inputs, 'bulkDensityTPerM3');
-      return `That weighs about ${quantity(kg * 1000, 'g')}.${layers > 1 ? ` In ${layers} layers, weeks apart.` : ''}`;
+      return `That weighs about ${quantity(Number((kg * 1000).toPrecision(2)), 'g')}.${layers > 1 ? ` In ${layers} layers, weeks apart.` : ''}`;
     },
   },
   'seed-two-rates': {

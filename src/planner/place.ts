@@ -40,6 +40,12 @@ export function stationMeant(typed: string, climate: Climate): string | undefine
   return begun ?? holding[0] ?? nearest(typed.trim(), names);
 }
 
+/** The place as a reader knows it: a station by its own name, however it was typed; degrees as they stand. */
+export function placeName(typed: string, climate: Climate): string {
+  const station = placeOf(typed, climate)?.station;
+  return station?.km === 0 ? station.name : typed;
+}
+
 /** What is wrong with a place, and what is allowed; undefined when it can be found. */
 export function placeFault(typed: string, climate: Climate): string | undefined {
   if (placeOf(typed, climate) !== undefined) return undefined;

@@ -35,7 +35,9 @@ export function sayer(pack: Pack, scope: Scope, note: (figureId: string) => void
       const unit = unitOf(pack, name);
       const { least, most } = outcome;
       if (wantsRange !== undefined && least !== undefined && most !== undefined && least !== most) {
-        return withUnit(`${plainNumber(least)} to ${plainNumber(most)}`, unit);
+        // A range in a sentence is a rough guide: two figures, not what a conversion left behind.
+        const [from, until] = [least, most].map((end) => plainNumber(Number(end.toPrecision(2))));
+        return withUnit(`${from} to ${until}`, unit);
       }
       return withUnit(plainNumber(outcome.value), unit);
     });

@@ -1,4 +1,5 @@
 /** Every condition of a pack with the place where it stands and the kind that is wanted there. */
+import { once } from '../base/once.js';
 import { answerOf } from './names.js';
 import type { Kind } from './operators.js';
 import type { PackData } from './pack.js';
@@ -28,7 +29,7 @@ export type RecordKind =
   | 'watering'
   | 'notDone';
 
-export function expressionsOf(pack: PackData): Placed[] {
+export const expressionsOf = once((pack: PackData): readonly Placed[] => {
   const placed: Placed[] = [];
   const put = (
     kindOfRecord: RecordKind,
@@ -101,4 +102,4 @@ export function expressionsOf(pack: PackData): Placed[] {
   });
   for (const limit of pack.notDone) put('notDone', limit.id, '/when', limit.when, 'truth', true);
   return placed;
-}
+});

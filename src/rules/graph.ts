@@ -1,9 +1,10 @@
 /** Which names rest on which: the reading graph of a pack, its circles, and everything behind a name. */
+import { once } from '../base/once.js';
 import { namesIn } from './call.js';
 import type { PackData } from './pack.js';
 
 /** For every readable name that is worked out, the names it reads directly. */
-export function readsByName(pack: PackData): Map<string, readonly string[]> {
+export const readsByName = once((pack: PackData): ReadonlyMap<string, readonly string[]> => {
   const reads = new Map<string, readonly string[]>();
   for (const question of pack.questions) {
     const { askWhen, dontKnow } = question;
@@ -17,7 +18,7 @@ export function readsByName(pack: PackData): Map<string, readonly string[]> {
   }
   for (const finding of pack.findings) reads.set(`findings.${finding.id}`, namesIn(finding.when));
   return reads;
-}
+});
 
 /** The first circle, as the names along it, or undefined. */
 export function findCircle(reads: ReadonlyMap<string, readonly string[]>): string[] | undefined {

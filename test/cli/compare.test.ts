@@ -11,8 +11,14 @@ describe('compare', () => {
     expect([code, err]).toEqual([0, '']);
     expect(out).toContain('- dog patches: yes; now: no.');
     expect(out).toMatch(
-      /Steps that go\n- Wash out the dog patches, .*\. By dog patches\. Dog patches: no\. \[step flush-patches < finding dog-patches\]/,
+      /Steps that go\n- Wash out the dog patches, .*\. By dog patches\. Dog patches: no\. \[step flush-patches: finding dog-patches\]/,
     );
+  });
+
+  it('says what README shows', () => {
+    const readme = readFileSync('README.md', 'utf8');
+    const [, shown] = /--set dogPatches=no --today 2027-03-13\n([\s\S]*?)```/.exec(readme) ?? [];
+    expect(run(['compare', A, '--set', 'dogPatches=no', ...DAY, '--width', '80']).out).toBe(shown);
   });
 
   it('tells two files apart, and the same as --set does', () => {

@@ -109,6 +109,11 @@ describe('plan FILE', () => {
     expect(err).toMatch(/"areaM2" and "lawnParts" both give the area/);
   });
 
+  it('calls a weather station by its own name, however it was typed', () => {
+    const { out } = run(['plan', answersFile({ place: 'oxford' }), '--assume', '--format', 'json']);
+    expect(JSON.parse(out).place).toBe('Oxford');
+  });
+
   it('assumes no area where the parts of the lawn are measured', () => {
     const file = answersFile({ lawnParts: [{ shape: 'rectangle', lengthM: 12, widthM: 7 }] });
     const { out } = run(['plan', file, '--assume', '--today', '2027-04-01', '--format', 'json']);

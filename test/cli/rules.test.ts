@@ -166,3 +166,21 @@ describe('rules with a task that is not there', () => {
     expect(err).toContain(says);
   });
 });
+
+describe('rules whose waits cannot hold', () => {
+  it('are told as such by "plan" and "batch", and neither breaks', () => {
+    const folder = packWith('steps/cover-seed.json', (step: { after: Json[] }) => ({
+      ...step,
+      after: step.after.map((wait) =>
+        wait.step === 'sow' ? { ...wait, minDays: { var: 'figures.settle-days' }, maxDays: 1 } : wait,
+      ),
+    }));
+    const file = 'transcripts-examples/mossy-family-lawn/answers.json';
+    const day = ['--today', '2027-03-13', '--pack', folder];
+    const planned = run(['plan', file, ...day]);
+    expect([planned.code, planned.out]).toEqual([3, '']);
+    expect(planned.err).toMatch(/^No dates satisfy every wait and season for: .*cover-seed.*"startOn"/);
+    const { code, out } = run(['batch', '-', ...day], JSON.stringify(JSON.parse(readFileSync(file, 'utf8'))));
+    expect([code, JSON.parse(out).error.code]).toEqual([3, 3]);
+  });
+});

@@ -57,7 +57,7 @@ describe('the job at a glance', () => {
         ['Step', 'When', 'Start at the latest', 'Work'],
         [
           ['1. Treat the moss', 'Saturday 13 March', 'Saturday 3 April', 'about 1 h 30 min'],
-          ['2. Scarify', 'Saturday 27 March to Sunday 28 March', 'no fixed day', 'about 3 h'],
+          ['2. Scarify', 'Saturday 27 March to Sunday 28 March', '', 'about 3 h'],
           ['3. Sow the seed', 'Saturday 3 April', 'Saturday 15 May', 'about 45 min'],
         ],
       ),
@@ -93,6 +93,22 @@ describe('the job at a glance', () => {
     expect(JSON.stringify(sourcesSection({ ...samplePlan, climate }))).toContain('Open data.');
   });
 
+  it('has the latest start once: with the step whose season sets it, and with what must begin even earlier', () => {
+    const season = { ...sow, window: 'Until mid May.' };
+    const rake = { ...season, title: 'Rake', window: null };
+    const dig = { ...rake, title: 'Dig', latestOn: parseIsoDate('2027-05-01') };
+    expect(tableOf({ ...samplePlan, steps: [dig, rake, season] })).toEqual(
+      table(
+        ['Step', 'When', 'Start at the latest', 'Work'],
+        [
+          ['1. Dig', 'Saturday 3 April', 'Saturday 1 May', 'about 45 min'],
+          ['2. Rake', 'Saturday 3 April', '', 'about 45 min'],
+          ['3. Sow the seed', 'Saturday 3 April', 'Saturday 15 May', 'about 45 min'],
+        ],
+      ),
+    );
+  });
+
   it('drops the latest start when no step has one', () => {
     expect(tableOf({ ...samplePlan, steps: [{ ...sow, latestOn: null }] })).toEqual(
       table(['Step', 'When', 'Work'], [['1. Sow the seed', 'Saturday 3 April', 'about 45 min']]),
@@ -124,7 +140,7 @@ describe('shopping', () => {
         [
           [
             'Hard-wearing seed',
-            '2.52 kg, at most 3.36 kg',
+            '2.52 kg, at most 3.4 kg',
             '1 × 2.5 kg at 17.50 and 1 × 1 kg at 8.00, 140 g left over',
             'step 3',
             '25.50',

@@ -72,18 +72,42 @@ describe('a step', () => {
   });
 });
 
+describe('what has been said already', () => {
+  const again = {
+    ...scarify,
+    id: 'again',
+    title: 'Rake',
+    cautions: ['keep-off-wet', 'read-label', 'iron-stains'],
+  };
+  const plan = { ...samplePlan, steps: [treatMoss, scarify, again] };
+  const wordsOf = (step: PlanStep, number: number): string =>
+    JSON.stringify(stepNodes(step, number, { plan, references: referencesOf(plan) }));
+
+  it('is pointed to where the same cautions hold, and said in full where they do not', () => {
+    expect(wordsOf(again, 3)).toContain('The same as in step 1; read it again there.');
+    expect(wordsOf(again, 3)).not.toContain('Danger.');
+    expect(wordsOf(scarify, 2)).toContain('The label is the law: read it first.');
+    expect(wordsOf(scarify, 2)).not.toContain('The same as');
+  });
+
+  it('is not said again as a reason', () => {
+    expect(wordsOf(scarify, 2)).toContain('Dead moss lies where seed has to reach the soil.');
+    expect(wordsOf(again, 3)).not.toContain('Dead moss lies where seed has to reach the soil.');
+  });
+});
+
 describe('amounts', () => {
   it('stand as a list when there are several, each with its own mark', () => {
     expect(amountNodes([seed, starter], references)).toEqual([
       paragraph(strong('How much.')),
       bullets([
         [
-          'Hard-wearing seed: 2.52 kg (1.68 to 3.36 kg). 84 m² × 30 g/m² = 2520 g (sources 1 and 2).',
+          'Hard-wearing seed: 2.52 kg (1.6 to 3.4 kg). 84 m² × 30 g/m² = 2520 g (sources 1 and 2).',
           'Mix it with dry sand to see where it fell.',
         ],
         [
           'Starter feed: read it off the label.',
-          'For budgeting only, never as a dose: 1.68 to 2.94 kg (common practice).',
+          'For budgeting only, never as a dose: 1.6 to 3 kg (common practice).',
         ],
       ]),
     ]);
@@ -106,7 +130,7 @@ describe('amounts', () => {
     const words = JSON.stringify(amountNodes([mossKiller, seed], references));
     expect(words).toContain('Moss killer: 840 mL. 84 m²');
     expect(words).not.toMatch(/\b(?:780|900)\b/);
-    expect(words).toContain('Hard-wearing seed: 2.52 kg (1.68 to 3.36 kg).');
+    expect(words).toContain('Hard-wearing seed: 2.52 kg (1.6 to 3.4 kg).');
   });
 
   it('put equal loads in one row and count on from there', () => {

@@ -98,6 +98,11 @@ describe('the months above', () => {
     expect(drawn([step('A', '2027-12-03'), step('B', '2028-02-18')])[0]).toBe('Dec  Jan Feb');
   });
 
+  it('leave out the month of the beginning where it is nearly over and would hide the next', () => {
+    // Weeks from 13 March: 3 April is the fourth, 1 May the eighth.
+    expect(drawn([step('A', '2027-03-13'), step('B', '2027-05-20')])[0]).toBe('   Apr May');
+  });
+
   it('are left out where the drawing ends before their name does', () => {
     expect(drawn([step('A', '2027-01-01'), step('B', '2027-04-09')])[0]).toBe('Jan  Feb Mar');
     expect(drawn([step('A', '2027-01-01'), step('B', '2027-04-16')])[0]).toBe('Jan  Feb Mar Apr');

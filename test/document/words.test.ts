@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parseIsoDate } from '../../src/base/dates.js';
 import { aboutHours, hours, plainNumber, quantity, quantityRange } from '../../src/base/quantity-words.js';
@@ -8,6 +9,7 @@ import {
   inWords,
   markedSentence,
   midSentence,
+  outward,
   said,
   sentence,
 } from '../../src/document/words.js';
@@ -125,5 +127,32 @@ describe('days', () => {
   it('are a span or a single day', () => {
     expect(spanWords({ from: saturday, until: sunday }, 2027)).toBe('Saturday 13 March to Sunday 14 March');
     expect(spanWords({ from: saturday, until: saturday }, 2027)).toBe('Saturday 13 March');
+  });
+});
+
+describe('a range with two figures', () => {
+  it.each([
+    [227, 554, 220, 560],
+    [89.1, 182, 89, 190],
+    [1130, 3050, 1100, 3100],
+    [0.0456, 0.0999, 0.045, 0.1],
+    [840, 840, 840, 840],
+    [1.134, 1.146, 1.134, 1.146],
+    [0, 7, 0, 7],
+  ])('is from %d to %d: %d to %d', (min, max, low, high) => {
+    expect(outward({ min, max })).toEqual({ min: low, max: high });
+  });
+
+  it('never leaves out what was in it', () => {
+    const end = fc.double({ min: 1e-6, max: 1e9, noNaN: true });
+    fc.assert(
+      fc.property(end, end, (a, b) => {
+        const [least, most] = [Math.min(a, b), Math.max(a, b)];
+        const { min, max } = outward({ min: least, max: most });
+        // Ten digits are looked at; what lies beyond them is binary dust.
+        expect(min).toBeLessThanOrEqual(least * (1 + 1e-9));
+        expect(max).toBeGreaterThanOrEqual(most * (1 - 1e-9));
+      }),
+    );
   });
 });

@@ -31,7 +31,7 @@ export const batch: Command = {
     const count = { plans: 0, faults: 0 };
     try {
       const lines = numbered(io.readLines(file));
-      for await (const { isPlan, json } of inOrder(lines, planner.plan, jobs * LINES_PER_JOB)) {
+      for await (const { isPlan, json } of inOrder(lines, planner.plan, windowFor(jobs))) {
         count[isPlan ? 'plans' : 'faults']++;
         if (!io.output.write(`${json}\n`)) await once(io.output, 'drain');
       }
@@ -59,6 +59,9 @@ async function plannerFor(
   const { planLine } = await import('../batch-line.js');
   return { plan: async (line) => planLine(line, { ...settings, pack }), close: async () => undefined };
 }
+
+/** Alone, each line is answered at once: whoever feeds lines by and by does not wait for others. */
+const windowFor = (jobs: number): number => (jobs === 1 ? 1 : jobs * LINES_PER_JOB);
 
 async function* numbered(lines: AsyncIterable<string>): AsyncGenerator<BatchLine> {
   let line = 0;

@@ -27,7 +27,7 @@ export const plan: Command = {
       type: 'string',
       value: 'FORMAT',
       allowed: FORMATS,
-      says: `${FORMATS.join(', ')}; md if not given`,
+      says: 'md if not given',
     },
     out: { type: 'string', value: 'FILE', says: 'write there instead of to standard output' },
     force: { type: 'boolean', says: 'replace the file if it is there' },

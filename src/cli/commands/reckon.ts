@@ -16,12 +16,12 @@ export const reckon: Command = {
   usage: 'reckon NAME key=value … [--format text|json] [--units metric|us] | reckon --list',
   options: {
     list: { type: 'boolean', says: 'every name with its keys' },
-    format: { type: 'string', value: 'FORMAT', allowed: FORMATS, says: 'text or json; text if not given' },
+    format: { type: 'string', value: 'FORMAT', allowed: FORMATS, says: 'text if not given' },
     units: {
       type: 'string',
       value: 'UNITS',
       allowed: UNITS,
-      says: 'metric or us; us adds the answer in US units',
+      says: 'us adds the answer in US units',
     },
   },
   words: RECKONERS.map(({ name }) => name),
