@@ -27,7 +27,9 @@ export function debriefOf(worked: WorkedCase, attempt: Attempt, marks: Marks): R
   const { lesson } = worked;
   const children: RootContent[] = [
     heading(1, `Debrief: ${lesson.title}`),
-    paragraph(`An invented case. Level: ${lesson.level}; ${MODES[attempt.mode]}, in ${attempt.minutes} min.`),
+    paragraph(
+      `${kindOfCase(lesson)} Level: ${lesson.level}; ${MODES[attempt.mode]}, in ${attempt.minutes} min.`,
+    ),
     paragraph(strong(resultLine(worked, marks))),
     ...dangersSection(marks),
     ...marksSection(worked, attempt, marks),
@@ -42,6 +44,9 @@ export function debriefOf(worked: WorkedCase, attempt: Attempt, marks: Marks): R
   ];
   return { type: 'root', children };
 }
+
+export const kindOfCase = ({ invented }: WorkedCase['lesson']): string =>
+  invented ? 'An invented case.' : 'A real lawn, as a case.';
 
 /** One line: passed or not, and why. */
 export function resultLine({ marking }: WorkedCase, { total, passed, dangers }: Marks): string {

@@ -28,6 +28,8 @@ const askedAmount = z.strictObject({
 export const drillCaseSchema = z.strictObject({
   id,
   title: sentence,
+  /** False only for a case made of a real lawn. */
+  invented: z.boolean(),
   level: z.enum(['easy', 'middling', 'hard']),
   topic: sentence,
   minutes: z.int().min(1),

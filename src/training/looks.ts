@@ -44,4 +44,6 @@ export function whatIsSeen(worked: WorkedCase, question: Question): string {
   return `${capital(showAnswer(question, value))}.`;
 }
 
-export const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+/** A capital at the start, but for pH. */
+export const capital = (text: string): string =>
+  /^pH\b/.test(text) ? text : `${text.charAt(0).toUpperCase()}${text.slice(1)}`;

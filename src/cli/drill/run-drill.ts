@@ -36,9 +36,9 @@ export async function runDrill(parts: DrillParts, mode: DrillMode, minutes: () =
 
 /** Title, day and what the owner says. */
 function gate({ worked }: DrillParts): string {
-  const { title, story, today, level, minutes } = worked.lesson;
+  const { title, invented, story, today, level, minutes } = worked.lesson;
   return [
-    `${title} (an invented case; ${level}, about ${minutes} min)`,
+    `${title} (${invented ? 'an invented case' : 'a real lawn'}; ${level}, about ${minutes} min)`,
     `${formatDay(parseIsoDate(today))}.`,
     ...story,
   ].join('\n');
