@@ -50,7 +50,7 @@ export async function playDrill(
   const { outcome, attempt } = await runDrill(parts, recorded.mode, () => recorded.minutes);
   if (outcome === 'left') throw new Error(`the lines of "${recorded.title}" end before the drill does`);
   const marks = markAttempt(worked, attempt);
-  await supposeStage(parts, attempt);
+  await supposeStage(parts);
   asker.close();
   return { debrief: markdownOf(debriefOf(worked, attempt, marks)), marks };
 }

@@ -19,15 +19,23 @@ const COST_TITLES: Readonly<Record<Question['cost'], string>> = {
 };
 const SUPPOSE = /^(?:what if|suppose)\b\s*/i;
 
-/** @throws {DrillLeft} when they leave; what was seen until then is told first */
-export async function lookStage(parts: DrillParts, start: Attempt): Promise<Attempt> {
+/**
+ * @param keep is handed every state of the attempt, so that one who leaves loses nothing
+ * @throws {DrillLeft} when they leave
+ */
+export async function lookStage(
+  parts: DrillParts,
+  start: Attempt,
+  keep: (attempt: Attempt) => void,
+): Promise<void> {
   const { asker } = parts;
   let attempt = start;
   asker.say(WORDS);
   for (;;) {
+    keep(attempt);
     const line = await typedLine(parts, NEXT);
     const word = line.toLowerCase();
-    if (word === 'commit') return attempt;
+    if (word === 'commit') return;
     if (word === 'list') asker.say(catalogue(parts, attempt));
     else if (word === 'seen') asker.say(seenSoFar(parts, attempt));
     else if (word === '' || word === 'help' || word === '?') asker.say(WORDS);
@@ -107,15 +115,15 @@ function hinted({ asker, worked }: DrillParts, attempt: Attempt): Attempt {
   return { ...attempt, hints: [...attempt.hints, { lookId: hint.lookId, rung: hint.rung }] };
 }
 
-/** Reads "screwdriver easy" and tells what would be another matter. */
-export function supposed(parts: DrillParts, attempt: Attempt, typed: string): string[] {
+/** Reads "screwdriver easy" and tells what would be another matter; the answers only when the drill is over. */
+export function supposed(parts: DrillParts, attempt: Attempt | 'over', typed: string): string[] {
   const read = readSupposition(parts, typed);
   if (typeof read === 'string') return [read];
   const { question, value } = read;
   const head = `Suppose ${question.label} were: ${showAnswer(question, value)}.`;
-  return attempt.commitment === undefined
-    ? [head, supposeBefore(parts.worked, lookIds(attempt), question, value)]
-    : [head, ...supposeAfter(parts.worked, question, value)];
+  return attempt === 'over'
+    ? [head, ...supposeAfter(parts.worked, question, value)]
+    : [head, supposeBefore(parts.worked, lookIds(attempt), question, value)];
 }
 
 function readSupposition(

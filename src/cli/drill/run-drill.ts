@@ -18,7 +18,9 @@ export async function runDrill(parts: DrillParts, mode: DrillMode, minutes: () =
   try {
     if (mode === 'whole') {
       while (attempt.commitment === undefined) {
-        attempt = await lookStage(parts, attempt);
+        await lookStage(parts, attempt, (now) => {
+          attempt = now;
+        });
         attempt = { ...attempt, commitment: await commitStage(parts) };
       }
       if (parts.feedback === 'at-once') asker.say(atCommit(parts, attempt));
@@ -60,7 +62,7 @@ function atCommit({ worked }: DrillParts, { commitment }: Attempt): string {
 }
 
 /** After the debrief: as many what-ifs as they like. */
-export async function supposeStage(parts: DrillParts, attempt: Attempt): Promise<void> {
+export async function supposeStage(parts: DrillParts): Promise<void> {
   try {
     for (;;) {
       const line = await typedLine(
@@ -68,7 +70,7 @@ export async function supposeStage(parts: DrillParts, attempt: Attempt): Promise
         'Suppose something had been different? Type such as: screwdriver easy. An empty line ends.',
       );
       if (line === '') return;
-      parts.asker.say(supposed(parts, attempt, line.replace(/^(?:what if|suppose)\b\s*/i, '')).join('\n'));
+      parts.asker.say(supposed(parts, 'over', line.replace(/^(?:what if|suppose)\b\s*/i, '')).join('\n'));
     }
   } catch (error) {
     if (!(error instanceof DrillLeft)) throw error;

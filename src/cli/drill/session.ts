@@ -42,7 +42,7 @@ export async function sit(
     const { PART_TITLES } = await import('../../document/debrief.js');
     asker.say(`${standingText(kept, book, pack, PART_TITLES)}\nKept in ${record}, and nowhere else.`);
   }
-  await supposeStage(parts, end.attempt);
+  await supposeStage(parts);
   return EXIT.done;
 }
 
