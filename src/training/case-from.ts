@@ -34,7 +34,7 @@ export function caseFrom(given: Answers, today: string, pack: Pack, marking: Mar
     invented: false,
     level: 'middling',
     topic: 'an own lawn',
-    minutes: 15,
+    minutes: marking.ownLawnMinutes,
     lesson: `This lawn: ${marking.verdicts[plan.verdict.id]}.`,
     today,
     story: ['You are shown a lawn and asked what is wrong with it.'],

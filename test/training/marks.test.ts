@@ -23,13 +23,13 @@ describe('the marks', () => {
     expect(marks.total).toBeGreaterThan(50);
   });
 
-  it('are low for trainees who choose by lot: below 45 on average, and fewer than one in twenty passes', () => {
+  it('are low for trainees who choose by lot: below 35 on average, and fewer than one in a hundred passes', () => {
     const marks = worked.flatMap((each) =>
       fc.sample(byLot(each), { numRuns: RANDOM_TRAINEES, seed: 1950 }).map((lot) => markAttempt(each, lot)),
     );
     const mean = marks.reduce((sum, { total }) => sum + total, 0) / marks.length;
-    expect(mean).toBeLessThan(45);
-    expect(marks.filter(({ passed }) => passed).length / marks.length).toBeLessThan(0.05);
+    expect(mean).toBeLessThan(35);
+    expect(marks.filter(({ passed }) => passed).length / marks.length).toBeLessThan(0.01);
   });
 
   it.each(cases)('$id: every danger fails the case when it alone is overlooked', ({ each }) => {

@@ -25,7 +25,7 @@ export async function authored(draft: DrillCase, { pack, book }: Choosing, asker
   const id = idOf(await words('A short name for it, in lower-case words joined by hyphens?', idOf(title)));
   const level = await pickedLevel(asker);
   const topic = await words('Its topic, in a few words?', draft.topic);
-  const minutes = await typedMinutes(parts);
+  const minutes = await typedMinutes(parts, draft.minutes);
   const story = await words(
     'What does the owner say at the gate? Invent the people and the place.',
     draft.story[0] ?? '',
@@ -85,9 +85,9 @@ async function pickedLevel(asker: Asker): Promise<DrillCase['level']> {
   return LEVELS.find((each) => each === level) ?? 'middling';
 }
 
-async function typedMinutes(parts: { asker: Asker }): Promise<number> {
+async function typedMinutes(parts: { asker: Asker }, suggested: number): Promise<number> {
   for (;;) {
-    const minutes = Number(await typedOr(parts, 'How many minutes does it take?', '15'));
+    const minutes = Number(await typedOr(parts, 'How many minutes does it take?', String(suggested)));
     if (Number.isInteger(minutes) && minutes > 0) return minutes;
     parts.asker.say('Type a whole number of minutes.');
   }
