@@ -1,6 +1,5 @@
 /** Plays a recorded drill: the lines that were typed, through the real line mode, to the debrief. */
 import { PassThrough, type Writable } from 'node:stream';
-import { parseIsoDate } from '../base/dates.js';
 import { debriefOf } from '../document/debrief.js';
 import { markdownOf } from '../document/markdown.js';
 import type { Pack } from '../rules/pack.js';
@@ -45,8 +44,7 @@ export async function playDrill(
     read: () => ({ kind: 'refused', says: '' }),
   });
   const worked = workOut(lesson, pack, book.marking);
-  const today = parseIsoDate(lesson.today);
-  const parts = { asker, worked, today, feedback: book.marking.feedback[lesson.level] };
+  const parts = { asker, worked, feedback: book.marking.feedback[lesson.level] };
   const { outcome, attempt } = await runDrill(parts, recorded.mode, () => recorded.minutes);
   if (outcome === 'left') throw new Error(`the lines of "${recorded.title}" end before the drill does`);
   const marks = markAttempt(worked, attempt);

@@ -4,9 +4,11 @@ import type { Pack } from '../../rules/pack.js';
 import type { CaseBook, DrillCase } from '../../rules/schema-case.js';
 import { wrapText } from '../../terminal/wrap-text.js';
 import { caseFrom } from '../../training/case-from.js';
+import { nextCase } from '../../training/record.js';
 import type { ParsedArgs } from '../command.js';
 import { answersFrom, dayOf } from '../commands/plan.js';
 import { type CliIo, CliStop, EXIT } from '../io.js';
+import { readRecord } from './record-file.js';
 
 export interface Choosing {
   readonly args: ParsedArgs;
@@ -24,7 +26,13 @@ export async function chosenCase(choosing: Choosing): Promise<DrillCase> {
   if (name?.endsWith('.json') === true) return fromFile(name, choosing);
   const [first] = book.cases;
   if (first === undefined) throw new CliStop(EXIT.pack, 'These rules have no training cases.');
-  return name === undefined ? first : named(name, book);
+  return name === undefined ? ((await proposed(choosing)) ?? first) : named(name, book);
+}
+
+/** With a record, the case that it proposes. */
+async function proposed({ args, io, book }: Choosing): Promise<DrillCase | undefined> {
+  const record = args.text('record');
+  return record === undefined ? undefined : nextCase(await readRecord(record, io), book.cases);
 }
 
 function named(name: string, { cases }: CaseBook): DrillCase {

@@ -1,8 +1,9 @@
 /** One drill from the gate to the last step: the trainee drives, nothing is revealed before the commit. */
 import { formatDay, parseIsoDate } from '../../base/dates.js';
 import { type Attempt, type DrillMode, freshAttempt, lookIds } from '../../training/attempt.js';
+import { suppose } from '../../training/suppose.js';
 import { amountStage, commitStage, orderStage } from './commit-stage.js';
-import { lookStage, supposed } from './look-stage.js';
+import { lookStage } from './look-stage.js';
 import { DrillLeft, type DrillParts, typedLine } from './parts.js';
 import { showWorked } from './worked-example.js';
 
@@ -10,10 +11,17 @@ export type DrillEnd =
   | { readonly outcome: 'done'; readonly attempt: Attempt }
   | { readonly outcome: 'left'; readonly attempt: Attempt };
 
+/** Who is asked, about which case, and when they hear how it goes. */
+export type Setting = Omit<DrillParts, 'whatIf'>;
+
 /** @param minutes whole minutes since the drill began */
-export async function runDrill(parts: DrillParts, mode: DrillMode, minutes: () => number): Promise<DrillEnd> {
-  const { asker, worked } = parts;
+export async function runDrill(setting: Setting, mode: DrillMode, minutes: () => number): Promise<DrillEnd> {
+  const { asker, worked } = setting;
   let attempt = freshAttempt(mode);
+  const parts: DrillParts = {
+    ...setting,
+    whatIf: (typed) => suppose(worked, lookIds(attempt), typed).join('\n'),
+  };
   asker.say(gate(parts));
   try {
     if (mode === 'whole') {
@@ -62,15 +70,16 @@ function atCommit({ worked }: DrillParts, { commitment }: Attempt): string {
 }
 
 /** After the debrief: as many what-ifs as they like. */
-export async function supposeStage(parts: DrillParts): Promise<void> {
+export async function supposeStage({ asker, worked }: Setting): Promise<void> {
+  const whatIf = (typed: string): string => suppose(worked, 'over', typed).join('\n');
   try {
     for (;;) {
       const line = await typedLine(
-        parts,
+        { asker, whatIf },
         'Suppose something had been different? Type such as: screwdriver easy. An empty line ends.',
       );
       if (line === '') return;
-      parts.asker.say(supposed(parts, 'over', line.replace(/^(?:what if|suppose)\b\s*/i, '')).join('\n'));
+      asker.say(whatIf(line));
     }
   } catch (error) {
     if (!(error instanceof DrillLeft)) throw error;

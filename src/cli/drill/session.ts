@@ -11,7 +11,7 @@ import { writeResult } from '../write-result.js';
 import type { Choosing } from './choose-case.js';
 import type { DrillParts } from './parts.js';
 import { addToRecord, standingText } from './record-file.js';
-import { type DrillEnd, runDrill, supposeStage, typedAgain } from './run-drill.js';
+import { type DrillEnd, runDrill, type Setting, supposeStage, typedAgain } from './run-drill.js';
 
 const MS_PER_MINUTE = 60_000;
 
@@ -30,7 +30,7 @@ export async function sit(
   const worked = workOut(lesson, pack, book.marking);
   const began = Date.now();
   const minutes = (): number => Math.round((Date.now() - began) / MS_PER_MINUTE);
-  const parts: DrillParts = { asker, worked, today: io.today, feedback };
+  const parts: Setting = { asker, worked, feedback };
   const end = await runDrill(parts, mode, minutes);
   if (end.outcome === 'left') return left(end, asker.left?.(), io);
   if (mode === 'watch') return EXIT.done;
