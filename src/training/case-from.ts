@@ -55,21 +55,17 @@ export function caseFrom(given: Answers, today: string, pack: Pack, marking: Mar
     dangers: dangersOf(plan, pack),
     misleads: [],
     wrongTurns: wrongTurnsOf(plan, pack),
-    amounts: [
-      {
-        id: 'area',
-        ask: 'How many square metres is the lawn?',
-        find: { kind: 'area' },
-        byHand: {
-          least: plan.lawn.areaM2,
-          most: plan.lawn.areaM2,
-          working: 'By the measures that were given.',
-        },
-      },
-    ],
+    amounts: plan.lawn.areaAssumed ? [] : [areaAsked(plan.lawn.areaM2)],
   };
   return withLooksThatAreThere(draft, pack, marking);
 }
+
+const areaAsked = (areaM2: number): DrillCase['amounts'][number] => ({
+  id: 'area',
+  ask: 'How many square metres is the lawn?',
+  find: { kind: 'area' },
+  byHand: { least: areaM2, most: areaM2, working: 'By the measures that were given.' },
+});
 
 /** Questions that were not answered stay unknown; the usual lawn of the other cases fills in nothing. */
 function withoutTheUsual(given: Answers, { usual }: Marking): Answers {

@@ -157,6 +157,15 @@ describe('a case made of an own lawn', () => {
     expect(err).toMatch(/40 %/);
   });
 
+  it('can be drilled from a saved session as well', () => {
+    const folder = newFolder();
+    const file = join(folder, 'session.json');
+    run(['ask', '--plain', '--save', file], typed('yes', 'no', 'save'), folder);
+    const { code, err } = run(['drill', '--from', file], typed('dog on the lawn', 'quit'));
+    expect(code).toBe(0);
+    expect(err).toMatch(/Dog on the lawn\nYes\./);
+  });
+
   it('is led through writing, checked, saved, and can then be run', () => {
     const file = join(newFolder(), 'hill-house.json');
     const args = ['drill', '--from', MOSSY, '--today', '2027-03-13', '--new', file];

@@ -46,6 +46,11 @@ describe('a case made of answers', () => {
     expect(answers.weedFraction).toBe('unknown');
   });
 
+  it('asks for the area only where it was given', () => {
+    expect(caseFrom({ mossFraction: 0.4 }, TODAY, pack, marking).amounts).toEqual([]);
+    expect(caseFrom({ areaM2: 84 }, TODAY, pack, marking).amounts).toHaveLength(1);
+  });
+
   it('tells measured parts as measures, never as an area', () => {
     const lawnParts = [
       { shape: 'rectangle', lengthM: 12, widthM: 7 },

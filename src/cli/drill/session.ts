@@ -2,6 +2,7 @@
 
 import type { DrillCase } from '../../rules/schema-case.js';
 import type { Asker } from '../../terminal/asker.js';
+import { wrapText } from '../../terminal/wrap-text.js';
 import type { Attempt, DrillMode } from '../../training/attempt.js';
 import { type Marks, markAttempt } from '../../training/marks.js';
 import { entryOf } from '../../training/record.js';
@@ -69,8 +70,9 @@ async function showDebrief(
 
 function left({ attempt }: DrillEnd, how: string | undefined, io: CliIo): number {
   const looks = typedAgain(attempt);
-  io.err('\nLeft before the end, so nothing is marked.\n');
-  if (looks !== '') io.err(`To come back to here, start the case again and type:\n  ${looks}\n`);
+  const told = ['Left before the end, so nothing is marked.'];
+  if (looks !== '') told.push(`To come back to here, start the case again and type: ${looks}`);
+  io.err(`\n${told.flatMap((text) => wrapText(text, io.width, '  ')).join('\n')}\n`);
   if (how === 'interrupted') return EXIT.interrupted;
   return how === 'ended' ? EXIT.answers : EXIT.done;
 }
