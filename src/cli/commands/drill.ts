@@ -30,8 +30,18 @@ export const drill: Command = {
   takes: { least: 0, most: 1, says: 'one case' },
   options: {
     list: { type: 'boolean', says: 'every case with level, topic and time' },
-    mode: { type: 'string', value: 'MODE', says: 'watch, finish or whole; whole if not given' },
-    feedback: { type: 'string', value: 'WHEN', says: 'at-once or at-end; by the level if not given' },
+    mode: {
+      type: 'string',
+      value: 'MODE',
+      allowed: MODES,
+      says: 'watch, finish or whole; whole if not given',
+    },
+    feedback: {
+      type: 'string',
+      value: 'WHEN',
+      allowed: FEEDBACK,
+      says: 'at-once or at-end; by the level if not given',
+    },
     record: { type: 'string', value: 'FILE', says: 'keep how it went there, and say what comes next' },
     next: { type: 'boolean', says: 'with --record: how the trainee stands, and the next case' },
     handout: { type: 'boolean', says: 'the case on paper, without answers' },
@@ -76,14 +86,11 @@ async function withAsker(
 
 async function drilled(choosing: Choosing, asker: Asker): Promise<number> {
   const { args, book } = choosing;
-  const mode = oneOf('--mode', args.text('mode') ?? 'whole', MODES);
   const lesson = await chosenCase(choosing);
   await nothingInTheWay(choosing);
-  const feedback = oneOf(
-    '--feedback',
-    args.text('feedback') ?? book.marking.feedback[lesson.level],
-    FEEDBACK,
-  );
+  const mode = MODES.find((each) => each === args.text('mode')) ?? 'whole';
+  const feedback =
+    FEEDBACK.find((each) => each === args.text('feedback')) ?? book.marking.feedback[lesson.level];
   return sit({ lesson, mode, feedback }, choosing, asker);
 }
 
@@ -146,10 +153,4 @@ async function showStanding({ args, io, pack, book }: Choosing): Promise<number>
   const { PART_TITLES } = await import('../../document/debrief.js');
   io.out(`${standingText(await readRecord(file, io), book, pack, PART_TITLES)}\n`);
   return EXIT.done;
-}
-
-function oneOf<Word extends string>(option: string, typed: string, allowed: readonly Word[]): Word {
-  const word = allowed.find((each) => each === typed);
-  if (word !== undefined) return word;
-  throw new CliStop(EXIT.usage, `${option} is "${typed}". Allowed: ${allowed.join(', ')}.`);
 }
