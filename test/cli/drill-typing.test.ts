@@ -20,7 +20,7 @@ async function played(each: WorkedCase, mode: DrillMode, lines: readonly string[
   return { end, text: text() };
 }
 
-const LABELS = byId('mossy-back-green').looks.map(({ label }) => label);
+const LABELS = byId('spongy-green').looks.map(({ label }) => label);
 
 const word = fc.oneof(
   { weight: 6, arbitrary: fc.constantFrom(...LABELS) },
@@ -81,7 +81,7 @@ describe('a drill', () => {
 
   it('answers a what-if at every prompt, also between the amounts', async () => {
     const lines = ['suppose dog no', 'commit', '3', 'suppose dog no', '80', 'what if moss cover 0', 'mossy'];
-    const { text } = await played(byId('mossy-back-green'), 'whole', lines);
+    const { text } = await played(byId('spongy-green'), 'whole', lines);
     expect(text.match(/Suppose dog on the lawn were: no/g)).toHaveLength(2);
     expect(text).toMatch(/Suppose moss cover were: 0 %/);
   });

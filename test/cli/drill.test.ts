@@ -104,7 +104,7 @@ describe('drill', () => {
   });
 
   it('shows a worked example to the end, without an answer from anyone', () => {
-    const { code, out, err } = run(['drill', 'soak-first', '--mode', 'watch']);
+    const { code, out, err } = run(['drill', 'kiln-lane', '--mode', 'watch']);
     expect(code).toBe(0);
     expect(out).toBe('');
     expect(err).toMatch(/Why look there/);
@@ -136,8 +136,8 @@ describe('drill', () => {
 
 describe('a case on paper', () => {
   it('is a handout without answers, and a key with them', () => {
-    const handout = run(['drill', 'dry-probe', '--handout']).out;
-    const key = run(['drill', 'dry-probe', '--key']).out;
+    const handout = run(['drill', 'hard-as-the-road', '--handout']).out;
+    const key = run(['drill', 'hard-as-the-road', '--key']).out;
     for (const secret of ['empty for 18 days', 'live cable', 'wet it and test again']) {
       expect(key).toContain(secret);
       expect(handout).not.toContain(secret);

@@ -4,7 +4,7 @@ import { nameMeant, whatIsSeen } from '../../src/training/looks.js';
 import type { WorkedCase } from '../../src/training/worked-case.js';
 import { byId, worked } from './book.js';
 
-const green = byId('mossy-back-green');
+const green = byId('spongy-green');
 const look = (each: WorkedCase, id: string) => {
   const question = each.looks.find((other) => other.id === id);
   if (question === undefined) throw new Error(`no look ${id}`);

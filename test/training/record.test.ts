@@ -14,7 +14,7 @@ import {
 import { book, byId, worked } from './book.js';
 
 const entry = (change: Partial<DrillEntry>): DrillEntry => ({
-  caseId: 'dry-probe',
+  caseId: 'hard-as-the-road',
   on: '2027-05-08',
   mode: 'whole',
   total: 50,
@@ -76,11 +76,11 @@ describe('the record of a trainee', () => {
   });
 
   it('keeps of an attempt what it needs, and nothing that was typed', () => {
-    const each = byId('mossy-back-green');
+    const each = byId('spongy-green');
     const attempt = { ...perfectAttempt(each), minutes: 12 };
-    const kept = entryOf('mossy-back-green', '2027-03-13', attempt, markAttempt(each, attempt));
+    const kept = entryOf('spongy-green', '2027-03-13', attempt, markAttempt(each, attempt));
     expect(kept).toEqual({
-      caseId: 'mossy-back-green',
+      caseId: 'spongy-green',
       on: '2027-03-13',
       mode: 'whole',
       total: 100,

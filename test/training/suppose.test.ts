@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { suppose } from '../../src/training/suppose.js';
 import { byId, worked } from './book.js';
 
-const dry = byId('dry-probe');
-const green = byId('mossy-back-green');
+const dry = byId('hard-as-the-road');
+const green = byId('spongy-green');
 
 describe('a what-if', () => {
   it('before the commit tells only which looks would be worth more or less', () => {
