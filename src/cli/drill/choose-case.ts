@@ -1,5 +1,6 @@
 /** Which case is drilled: one of the book, one in a file, or one made of answers. */
 import { nearest } from '../../base/nearest.js';
+import { ScheduleClash } from '../../planner/assemble-plan.js';
 import type { Pack } from '../../rules/pack.js';
 import type { CaseBook, DrillCase } from '../../rules/schema-case.js';
 import { wrapText } from '../../terminal/wrap-text.js';
@@ -51,7 +52,12 @@ function named(name: string, { cases }: CaseBook): DrillCase {
 async function madeFrom(file: string, { args, io, pack, book }: Choosing): Promise<DrillCase> {
   const today = dayOf(args.text('today'), io.today);
   const answers = answersFrom(await answersText(file, io), file, pack, today);
-  return caseFrom(answers, today, pack, book.marking);
+  try {
+    return caseFrom(answers, today, pack, book.marking);
+  } catch (error) {
+    if (!(error instanceof ScheduleClash)) throw error;
+    throw new CliStop(EXIT.answers, `${file} makes no case: ${error.message}`);
+  }
 }
 
 /** An answers file as it stands; of a saved session, its answers. */
