@@ -120,7 +120,7 @@ const listOf = (items: Parameters<typeof bullets>[0]): RootContent[] =>
 
 const KINDS: Readonly<Record<string, string>> = {
   'on-track': 'On track.',
-  sound: 'Sound: it rules something out.',
+  sound: 'Sound: it rules something out, or keeps somebody safe.',
   relevant: 'Not needed here.',
   early: 'Too early.',
   pointless: 'Pointless.',
