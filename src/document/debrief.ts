@@ -27,9 +27,11 @@ export function debriefOf(worked: WorkedCase, attempt: Attempt, marks: Marks): R
   const { lesson } = worked;
   const children: RootContent[] = [
     heading(1, `Debrief: ${lesson.title}`),
-    paragraph(`An invented case. Level: ${lesson.level}; ${MODES[attempt.mode]}, in ${attempt.minutes} min.`),
+    paragraph(
+      `${kindOfCase(lesson)} Level: ${lesson.level}; ${MODES[attempt.mode]}, in ${attempt.minutes} min.`,
+    ),
     paragraph(strong(resultLine(worked, marks))),
-    ...dangersSection(marks),
+    ...dangersSection(attempt, marks),
     ...marksSection(worked, attempt, marks),
     ...diagnosisSection(worked, attempt, marks),
     ...(attempt.mode === 'whole' ? pathSection(worked, attempt) : []),
@@ -43,6 +45,9 @@ export function debriefOf(worked: WorkedCase, attempt: Attempt, marks: Marks): R
   return { type: 'root', children };
 }
 
+export const kindOfCase = ({ invented }: WorkedCase['lesson']): string =>
+  invented ? 'An invented case.' : 'A real lawn, as a case.';
+
 /** One line: passed or not, and why. */
 export function resultLine({ marking }: WorkedCase, { total, passed, dangers }: Marks): string {
   const points = `${Math.round(total)} of 100`;
@@ -51,10 +56,11 @@ export function resultLine({ marking }: WorkedCase, { total, passed, dangers }: 
   return passed ? `Passed with ${points}.` : `Not passed yet: ${points}, and ${marking.passMark} are needed.`;
 }
 
-function dangersSection({ dangers }: Marks): RootContent[] {
+function dangersSection({ mode }: Attempt, { dangers }: Marks): RootContent[] {
+  const seen = mode === 'finish' ? 'Shown.' : 'Seen.';
   return [
     heading(2, 'What could hurt'),
-    bullets(dangers.map(({ says, isMissed }) => [strong(isMissed ? 'Overlooked.' : 'Seen.'), says])),
+    bullets(dangers.map(({ says, isMissed }) => [strong(isMissed ? 'Overlooked.' : seen), says])),
   ];
 }
 
@@ -78,10 +84,9 @@ function diagnosisSection(worked: WorkedCase, attempt: Attempt, marks: Marks): R
   const { right, missed, wrong, besides } = marks.diagnosis;
   const title = (id: string): string => pack.findingById.get(id)?.title ?? id;
   const because = (id: string): string => plan.findings.find((finding) => finding.id === id)?.because ?? '';
+  const tellsApart = (id: string): string => pack.findingById.get(id)?.tellsApart ?? '';
   const turn = (id: string): string =>
-    lesson.wrongTurns.find(({ finding }) => finding === id)?.says ??
-    pack.findingById.get(id)?.tellsApart ??
-    '';
+    lesson.wrongTurns.find(({ finding }) => finding === id)?.says ?? tellsApart(id);
   const said = (id: string): string =>
     commitment === undefined ? '' : right.includes(id) ? 'Named.' : 'Missed.';
   const verdictTurn = lesson.wrongTurns.find(({ verdict }) => verdict === commitment?.verdict)?.says;
@@ -95,10 +100,12 @@ function diagnosisSection(worked: WorkedCase, attempt: Attempt, marks: Marks): R
       ? []
       : [paragraph(`You said: ${marking.verdicts[commitment.verdict]}.`, verdictTurn ?? '')]),
     ...listOf([
-      ...lesson.expected.findings.map((id) => [strong(`${title(id)}.`), said(id), because(id)]),
-      ...(missed.length === 0
-        ? []
-        : missed.map((id) => [`How to tell: ${pack.findingById.get(id)?.tellsApart ?? ''}`])),
+      ...lesson.expected.findings.map((id) => [
+        strong(`${title(id)}.`),
+        said(id),
+        because(id),
+        commitment !== undefined && missed.includes(id) ? `How to tell: ${tellsApart(id)}` : '',
+      ]),
       ...wrong.map((id) => [strong(`${title(id)}.`), 'You named it, and it is not there.', turn(id)]),
       ...besides.map((id) => [strong(`${title(id)}.`), 'Named, and true; it does not decide here.']),
     ]),
@@ -113,7 +120,7 @@ const listOf = (items: Parameters<typeof bullets>[0]): RootContent[] =>
 
 const KINDS: Readonly<Record<string, string>> = {
   'on-track': 'On track.',
-  sound: 'Sound: it rules something out.',
+  sound: 'Sound: it rules something out, or keeps somebody safe.',
   relevant: 'Not needed here.',
   early: 'Too early.',
   pointless: 'Pointless.',
@@ -196,7 +203,9 @@ function stepsSection(
   const purpose = (id: string): string => plan.steps.find((step) => step.id === id)?.purpose ?? '';
   const why = (then: string, first: string): string =>
     plan.steps.find(({ id }) => id === then)?.after.find(({ step }) => step === first)?.why ?? '';
-  const turn = (id: string): string => lesson.wrongTurns.find(({ step }) => step === id)?.says ?? '';
+  const turn = (id: string): string =>
+    lesson.wrongTurns.find(({ step }) => step === id)?.says ??
+    'Nothing that is true of this lawn calls for it.';
   const remarks = [
     ...steps.missed.map((id) => [strong(`${title(id)} was left out.`), purpose(id)]),
     ...steps.mistaken.map((id) => [strong(`${title(id)} does not belong here.`), turn(id)]),

@@ -28,6 +28,8 @@ const askedAmount = z.strictObject({
 export const drillCaseSchema = z.strictObject({
   id,
   title: sentence,
+  /** False only for a case made of a real lawn. */
+  invented: z.boolean(),
   level: z.enum(['easy', 'middling', 'hard']),
   topic: sentence,
   minutes: z.int().min(1),
@@ -108,6 +110,8 @@ export const markingSchema = z.strictObject({
   beforeDigging: z.strictObject({ look: answerName, says: sentence }),
   /** Sections for planning, not for finding out what is wrong. */
   planSections: z.array(id),
+  /** How long a case made of an own lawn is said to take, min. */
+  ownLawnMinutes: z.int().min(1),
   /** Told at the gate, so never looked for. */
   givens: z.array(answerName),
   /** The lawn that a case differs from. */

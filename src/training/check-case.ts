@@ -6,6 +6,7 @@ import { lawnPartsArea } from '../agronomy/area-parts.js';
 import { parseIsoDate } from '../base/dates.js';
 import type { LawnPart } from '../interview/answers.js';
 import { checkAnswers } from '../interview/answers-file.js';
+import { ScheduleClash } from '../planner/assemble-plan.js';
 import { placeFault } from '../planner/place.js';
 import { evaluate } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
@@ -43,8 +44,19 @@ export function checkCase(lesson: DrillCase, pack: Pack, marking: Marking): stri
     today,
   });
   if (!read.ok) return [...read.faults];
-  const worked = workOut(lesson, pack, marking);
+  const worked = workedOr(() => workOut(lesson, pack, marking));
+  if (typeof worked === 'string') return [worked];
   return [...resultFaults(worked), ...lookFaults(worked), ...amountFaults(worked)];
+}
+
+/** What is worked out, or why no plan can be made of it. */
+function workedOr(work: () => WorkedCase): WorkedCase | string {
+  try {
+    return work();
+  } catch (error) {
+    if (error instanceof ScheduleClash) return `no plan can be made of its answers. ${error.message}`;
+    throw error;
+  }
 }
 
 function unknownNames(lesson: DrillCase, pack: Pack): string[] {

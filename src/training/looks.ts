@@ -44,4 +44,15 @@ export function whatIsSeen(worked: WorkedCase, question: Question): string {
   return `${capital(showAnswer(question, value))}.`;
 }
 
-export const capital = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+const COSTS: readonly Question['cost'][] = ['chair', 'look', 'dig'];
+
+/** The looks in the order of the list: to ask, to look at, to dig. */
+export const listedLooks = ({ looks }: WorkedCase): Question[] =>
+  COSTS.flatMap((cost) => looks.filter((question) => question.cost === cost));
+
+export const lookMeant = (worked: WorkedCase, typed: string): Question | undefined =>
+  nameMeant(typed, listedLooks(worked));
+
+/** A capital at the start, but for pH. */
+export const capital = (text: string): string =>
+  /^pH\b/.test(text) ? text : `${text.charAt(0).toUpperCase()}${text.slice(1)}`;

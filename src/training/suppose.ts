@@ -2,11 +2,55 @@
 import { parseIsoDate } from '../base/dates.js';
 import type { Answers, AnswerValue } from '../interview/answers.js';
 import { openQuestions } from '../interview/open-questions.js';
-import { assemblePlan } from '../planner/assemble-plan.js';
+import { readAnswer } from '../interview/read-answer.js';
+import { showAnswer } from '../interview/show-answer.js';
+import { assemblePlan, ScheduleClash } from '../planner/assemble-plan.js';
 import type { Plan } from '../planner/plan.js';
 import { scopeFor } from '../planner/working-scope.js';
 import type { Question } from '../rules/schema.js';
+import { lookMeant } from './looks.js';
 import type { WorkedCase } from './worked-case.js';
+
+const EXAMPLE = 'Name a look and an answer, such as: suppose screwdriver easy.';
+
+/**
+ * Hears "screwdriver easy", and tells what would be another matter.
+ *
+ * @param seen looks taken so far; once the drill is over, "over"
+ */
+export function suppose(worked: WorkedCase, seen: readonly string[] | 'over', typed: string): string[] {
+  const read = readSupposition(worked, typed);
+  if (typeof read === 'string') return [read];
+  const { question, value } = read;
+  const head = `Suppose ${question.label} were: ${showAnswer(question, value)}.`;
+  return seen === 'over'
+    ? [head, ...supposeAfter(worked, question, value)]
+    : [head, supposeBefore(worked, seen, question, value)];
+}
+
+function readSupposition(
+  worked: WorkedCase,
+  typed: string,
+): { readonly question: Question; readonly value: AnswerValue } | string {
+  const words = typed.trim().split(/\s+/);
+  let refusal = EXAMPLE;
+  // The longest beginning that names a look and leaves an answer to it.
+  for (let count = words.length - 1; count > 0; count--) {
+    const question = lookMeant(worked, words.slice(0, count).join(' '));
+    if (question === undefined) continue;
+    const reading = readAnswer(question, words.slice(count).join(' '), parseIsoDate(worked.lesson.today));
+    if (reading.kind === 'value' || reading.kind === 'odd') return { question, value: reading.value };
+    refusal = reading.kind === 'refused' ? reading.says : `${reading.says} Say it more exactly.`;
+  }
+  return refusal;
+}
+
+/** The area is one answer, given as a figure or as parts. */
+function withAnswer(answers: Answers, id: string, value: AnswerValue): Answers {
+  if (id !== 'areaM2') return { ...answers, [id]: value };
+  const { areaM2: _figure, lawnParts: _parts, ...rest } = answers;
+  return { ...rest, [Array.isArray(value) ? 'lawnParts' : 'areaM2']: value };
+}
 
 /** Before the commit: only which looks would be worth more or less. */
 export function supposeBefore(
@@ -29,7 +73,7 @@ export function supposeBefore(
       .filter((question) => question.id !== id && worked.looks.includes(question))
       .map(({ label }) => label);
   };
-  const [now, then] = [openWith(known), openWith({ ...known, [id]: value })];
+  const [now, then] = [openWith(known), openWith(withAnswer(known, id, value))];
   const [less, more] = [
     now.filter((label) => !then.includes(label)),
     then.filter((label) => !now.includes(label)),
@@ -45,8 +89,11 @@ export function supposeBefore(
 /** After the commit: what the findings, the verdict and the steps would be instead. */
 export function supposeAfter(worked: WorkedCase, { id }: Question, value: AnswerValue): string[] {
   const { pack, lesson, plan } = worked;
-  const answers: Answers = { ...worked.answers, [id]: value };
-  const other = assemblePlan({ pack, answers, today: parseIsoDate(lesson.today), assumeAll: true });
+  const answers = withAnswer(worked.answers, id, value);
+  const other = planOr(() =>
+    assemblePlan({ pack, answers, today: parseIsoDate(lesson.today), assumeAll: true }),
+  );
+  if (other === undefined) return ['Then no dates would hold: the waits and the season leave no room.'];
   const verdict =
     other.verdict.id === plan.verdict.id
       ? []
@@ -59,6 +106,15 @@ export function supposeAfter(worked: WorkedCase, { id }: Question, value: Answer
   return lines.length === 0
     ? ['Nothing would change: neither the findings nor the steps turn on it here.']
     : lines;
+}
+
+function planOr(make: () => Plan): Plan | undefined {
+  try {
+    return make();
+  } catch (error) {
+    if (error instanceof ScheduleClash) return undefined;
+    throw error;
+  }
 }
 
 const foundIn = ({ findings }: Plan): string[] =>

@@ -130,7 +130,7 @@ describe('rules schema', () => {
     ['notDone', 'not-done.json'],
     ['manifest', 'pack.json'],
     ['climate', 'climate/uk-stations.json'],
-    ['case', 'cases/01-mossy-back-green.json'],
+    ['case', 'cases/01-spongy-green.json'],
     ['marking', 'cases/marking.json'],
   ];
 

@@ -1,5 +1,5 @@
 /** Every journey, played through the real line mode, must still give the files beside it, byte for byte. */
-import { readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { Writable } from 'node:stream';
 import { describe, expect, it } from 'vitest';
 import { loadPack } from '../../src/cli/load-pack.js';
@@ -9,7 +9,7 @@ import { rendered } from '../../src/cli/render-plan.js';
 const WIDTH = 80;
 const examples = new URL('../../transcripts-examples/', import.meta.url);
 const folders = readdirSync(examples, { withFileTypes: true })
-  .filter((each) => each.isDirectory())
+  .filter((each) => each.isDirectory() && existsSync(new URL(`${each.name}/journey.json`, examples)))
   .map(({ name }) => name);
 const read = (folder: string, name: string): string =>
   readFileSync(new URL(`${folder}/${name}`, examples), 'utf8');

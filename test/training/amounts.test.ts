@@ -11,7 +11,7 @@ const mark = (each: WorkedCase, id: string, given: number | null) => {
 };
 
 // 12 m × 8 m less a circle 4 m across: 96 − π·2² = 83.43 m2; label 10 mL/m2 in 0.1 L/m2, tank 5 L.
-const green = byId('mossy-back-green');
+const green = byId('spongy-green');
 // 20 m × 9 m, feed with 12 % nitrogen.
 const hungry = byId('thin-and-yellow');
 

@@ -1,4 +1,5 @@
 /** The bundled cases, worked out, and trainees of several kinds to do them. */
+import { Writable } from 'node:stream';
 import fc from 'fast-check';
 import { readCases } from '../../src/rules/read-cases.js';
 import type { CaseBook } from '../../src/rules/schema-case.js';
@@ -68,4 +69,16 @@ export function byLot(each: WorkedCase): fc.Arbitrary<Attempt> {
       ),
       order: lot.order,
     }));
+}
+
+/** A stream that keeps what is written to it. */
+export function drillText(): { readonly stream: Writable; readonly text: () => string } {
+  let text = '';
+  const stream = new Writable({
+    write(chunk, _encoding, done) {
+      text += String(chunk);
+      done();
+    },
+  });
+  return { stream, text: () => text };
 }

@@ -6,7 +6,7 @@ import { pack } from '../planner/any-lawn.js';
 import { book, byId } from './book.js';
 
 const { marking, cases } = book;
-const green = byId('mossy-back-green').lesson;
+const green = byId('spongy-green').lesson;
 const broken = (change: Partial<DrillCase>): string =>
   checkCase({ ...green, ...change }, pack, marking).join('\n');
 const expecting = (change: Partial<DrillCase['expected']>): string =>
@@ -103,7 +103,7 @@ describe('the check of a case', () => {
   it('tells of two cases that teach the same', () => {
     const twin = { ...green, id: 'twin', lesson: 'Another sentence.' };
     expect(checkBook({ marking, cases: [green, twin] }, pack)).toEqual([
-      { caseId: 'twin', says: expect.stringMatching(/same as "mossy-back-green"/) },
+      { caseId: 'twin', says: expect.stringMatching(/same as "spongy-green"/) },
     ]);
     const echo = { ...byId('july-straw').lesson, lesson: green.lesson };
     expect(checkBook({ marking, cases: [green, echo] }, pack)).toHaveLength(1);

@@ -51,6 +51,13 @@ describe('before the commit', () => {
         expect(text.toLowerCase().includes(secret), `${text} (${secret})`).toBe(false);
   });
 
+  it.each(cases)('$id is not given away by its name, title or topic', ({ each }) => {
+    const { id, title, topic, expected } = each.lesson;
+    const shown = `${id} ${title} ${topic}`.toLowerCase();
+    for (const finding of expected.findings) expect(shown).not.toContain(finding);
+    expect(shown).not.toContain(expected.verdict);
+  });
+
   it.each(cases)('$id does not work out the area', ({ each }) => {
     const question = each.looks.find(({ id }) => id === 'areaM2');
     if (question === undefined || each.answers.lawnParts === undefined) return;

@@ -1,137 +1,156 @@
-/** `drill`: a trainee finds out what is wrong with an invented lawn, commits, and is shown how it went. */
+/** `drill`: training on invented lawns, and what a trainer needs for it. */
 
-import { nearest } from '../../base/nearest.js';
-import type { Pack } from '../../rules/pack.js';
-import type { CaseBook, DrillCase } from '../../rules/schema-case.js';
-import { wrapText } from '../../terminal/wrap-text.js';
-import { markAttempt } from '../../training/marks.js';
-import { type WorkedCase, workOut } from '../../training/worked-case.js';
-import type { Command, ParsedArgs } from '../command.js';
-import { type DrillEnd, runDrill, supposeStage, typedAgain } from '../drill/run-drill.js';
-import { type CliIo, CliStop, EXIT } from '../io.js';
+import type { Asker } from '../../terminal/asker.js';
+import { workOut } from '../../training/worked-case.js';
+import type { Command } from '../command.js';
+import { authored, caseText } from '../drill/author.js';
+import { type Choosing, chosenCase, listOf } from '../drill/choose-case.js';
+import { DrillLeft } from '../drill/parts.js';
+import { readRecord, standingText } from '../drill/record-file.js';
+import { sit } from '../drill/session.js';
+import { CliStop, EXIT } from '../io.js';
 import { loadCases } from '../load-cases.js';
 import { writeResult } from '../write-result.js';
 import { askerFor } from './ask.js';
 
 const MODES = ['watch', 'finish', 'whole'] as const;
 const FEEDBACK = ['at-once', 'at-end'] as const;
-const MS_PER_MINUTE = 60_000;
+const SIGNALS = ['SIGTERM', 'SIGHUP', 'SIGINT'] as const;
 
 export const drill: Command = {
   name: 'drill',
-  summary: 'Train: find out what is wrong with an invented lawn',
-  usage:
-    'drill [CASE] [--list] [--mode watch|finish|whole] [--feedback at-once|at-end] [--out FILE] [--plain]',
+  summary: `Train: find out what is wrong with an invented lawn
+
+  drill --list              every case, from easy to hard
+  drill CASE                look and ask as you like, commit, put the work in order, be shown how it went
+  drill CASE --mode watch   see it done; --mode finish leaves the amounts and steps to you
+  drill CASE --handout      the case on paper; --key is the same with the answers
+  drill --from ANSWERS      a lawn of your own as a case; with --new FILE it is made into a case to keep`,
+  usage: 'drill [CASE|CASE.json] [--list|--next|--handout|--key] [--mode MODE] [--from ANSWERS] [--out FILE]',
+  takes: { least: 0, most: 1, says: 'one case' },
   options: {
     list: { type: 'boolean', says: 'every case with level, topic and time' },
     mode: {
       type: 'string',
       value: 'MODE',
-      says: 'watch it done, finish it, or do the whole; whole if not given',
+      allowed: MODES,
+      says: 'watch, finish or whole; whole if not given',
     },
-    feedback: { type: 'string', value: 'WHEN', says: 'at-once or at-end; by the level if not given' },
-    out: { type: 'string', value: 'FILE', says: 'write the debrief there, as Markdown' },
+    feedback: {
+      type: 'string',
+      value: 'WHEN',
+      allowed: FEEDBACK,
+      says: 'at-once or at-end; by the level if not given',
+    },
+    record: { type: 'string', value: 'FILE', says: 'keep how it went there, and say what comes next' },
+    next: { type: 'boolean', says: 'with --record: how the trainee stands, and the next case' },
+    handout: { type: 'boolean', says: 'the case on paper, without answers' },
+    key: { type: 'boolean', says: 'the case on paper, with answers' },
+    from: { type: 'string', value: 'ANSWERS', says: 'make the case of an answers file or a saved session' },
+    new: { type: 'string', value: 'FILE', says: 'with --from: be led through writing the case, and save it' },
+    today: { type: 'string', value: 'DATE', says: 'with --from: the day on which the lawn was looked at' },
+    out: { type: 'string', value: 'FILE', says: 'write the debrief, handout or key there, as Markdown' },
     force: { type: 'boolean', says: 'replace the file if it is there' },
     plain: { type: 'boolean', says: 'numbered lines instead of drawn questions; reads piped lines too' },
   },
-  takes: { least: 0, most: 1, says: 'one case' },
   async run(args, io) {
     const pack = await io.loadPack(args.text('pack'));
-    const book = await loadCases(args.text('pack'), pack);
+    const choosing: Choosing = { args, io, pack, book: await loadCases(args.text('pack'), pack) };
     if (args.flag('list')) {
-      io.out(listOf(book, io.width));
+      io.out(listOf(choosing.book, io.width));
       return EXIT.done;
     }
-    const worked = workOut(caseNamed(args.positionals, book), pack, book.marking);
-    return runOne(worked, args, io, pack);
+    if (args.flag('next')) return showStanding(choosing);
+    if (args.flag('handout') || args.flag('key')) return onPaper(choosing);
+    return withAsker(choosing, args.text('new') === undefined ? drilled : writtenNew);
   },
 };
 
-async function runOne(worked: WorkedCase, args: ParsedArgs, io: CliIo, pack: Pack): Promise<number> {
-  const mode = oneOf('--mode', args.text('mode') ?? 'whole', MODES);
-  const feedback = oneOf(
-    '--feedback',
-    args.text('feedback') ?? worked.marking.feedback[worked.lesson.level],
-    FEEDBACK,
-  );
-  const began = Date.now();
-  const minutes = (): number => Math.round((Date.now() - began) / MS_PER_MINUTE);
+/** Opens the screen, hears the signals, and closes both again. */
+async function withAsker(
+  choosing: Choosing,
+  work: (choosing: Choosing, asker: Asker) => Promise<number>,
+): Promise<number> {
+  const { args, io, pack } = choosing;
   const signals = new AbortController();
   const stop = (): void => signals.abort();
-  for (const name of ['SIGTERM', 'SIGHUP', 'SIGINT'] as const) process.once(name, stop);
+  for (const name of SIGNALS) process.once(name, stop);
   const asker = await askerFor(args, io, signals.signal, pack);
   try {
-    const parts = { asker, worked, today: io.today, feedback };
-    const end = await runDrill(parts, mode, minutes);
-    if (end.outcome === 'left') return left(end, asker.left?.(), io);
-    if (mode === 'watch') return EXIT.done;
-    await debrief(worked, end, args, io);
-    await supposeStage(parts, end.attempt);
-    return EXIT.done;
+    return await work(choosing, asker);
   } finally {
-    for (const name of ['SIGTERM', 'SIGHUP', 'SIGINT'] as const) process.removeListener(name, stop);
+    for (const name of SIGNALS) process.removeListener(name, stop);
     asker.close();
   }
 }
 
-async function debrief(
-  worked: WorkedCase,
-  { attempt }: DrillEnd,
-  args: ParsedArgs,
-  io: CliIo,
-): Promise<void> {
-  const [{ debriefOf, resultLine }, { markdownOf }] = await Promise.all([
-    import('../../document/debrief.js'),
+async function drilled(choosing: Choosing, asker: Asker): Promise<number> {
+  const { args, book } = choosing;
+  const lesson = await chosenCase(choosing);
+  await nothingInTheWay(choosing);
+  const mode = MODES.find((each) => each === args.text('mode')) ?? 'whole';
+  const feedback =
+    FEEDBACK.find((each) => each === args.text('feedback')) ?? book.marking.feedback[lesson.level];
+  return sit({ lesson, mode, feedback }, choosing, asker);
+}
+
+/** Whatever would stop the writing at the end is told before the first look. */
+async function nothingInTheWay({ args, io }: Choosing): Promise<void> {
+  const [out, record] = [args.text('out'), args.text('record')];
+  if (out !== undefined && io.exists(out) && !args.flag('force')) throw isThereAlready(out);
+  if (record !== undefined) await readRecord(record, io);
+}
+
+const isThereAlready = (file: string): CliStop =>
+  new CliStop(
+    EXIT.files,
+    `${file} is already there and was left as it is. Choose another name, or replace it with --force.`,
+  );
+
+async function writtenNew(choosing: Choosing, asker: Asker): Promise<number> {
+  const { args, io } = choosing;
+  const file = args.text('new') as string;
+  if (args.text('from') === undefined)
+    throw new CliStop(EXIT.usage, '--new makes a case of answers: name them with --from ANSWERS.');
+  if (io.exists(file) && !args.flag('force')) throw isThereAlready(file);
+  try {
+    const { lesson, faults } = await authored(await chosenCase(choosing), choosing, asker);
+    await io.writeText(file, caseText(lesson));
+    io.err(`Saved as ${file}. Run it with: seedbed drill ${file}\n`);
+    if (faults.length === 0) return EXIT.done;
+    io.err(`Before it can be run, mend in the file:\n${faults.map((fault) => `  ${fault}`).join('\n')}\n`);
+    return EXIT.answers;
+  } catch (error) {
+    if (!(error instanceof DrillLeft)) throw error;
+    io.err('\nLeft before the end; no case was written.\n');
+    return asker.left?.() === 'interrupted' ? EXIT.interrupted : EXIT.done;
+  }
+}
+
+async function onPaper(choosing: Choosing): Promise<number> {
+  const { args, io, pack, book } = choosing;
+  const worked = workOut(await chosenCase(choosing), pack, book.marking);
+  const [{ handoutOf, keyOf }, { markdownOf }] = await Promise.all([
+    import('../../document/handout.js'),
     import('../../document/markdown.js'),
   ]);
-  const marks = markAttempt(worked, attempt);
-  const markdown = markdownOf(debriefOf(worked, attempt, marks));
-  const out = args.text('out');
-  if (out !== undefined) {
-    await writeResult(markdown, { out, force: args.flag('force'), quiet: args.flag('quiet') }, io);
-    io.err(`${resultLine(worked, marks)}\n`);
-  } else if (io.output.isTTY === true) {
-    const { showMarkdown } = await import('../../terminal/show-markdown.js');
-    io.out(`\n${showMarkdown(markdown, { width: io.width, colour: io.colour })}\n`);
-  } else io.out(markdown);
-}
-
-function left({ attempt }: DrillEnd, how: string | undefined, io: CliIo): number {
-  const looks = typedAgain(attempt);
-  io.err('\nLeft before the end, so nothing is marked.\n');
-  if (looks !== '') io.err(`To come back to here, start the case again and type:\n  ${looks}\n`);
-  if (how === 'interrupted') return EXIT.interrupted;
-  return how === 'ended' ? EXIT.answers : EXIT.done;
-}
-
-/** @throws {CliStop} exit code 2 when no case or more than one is named, or there is none of that name */
-function caseNamed(positionals: readonly string[], { cases }: CaseBook): DrillCase {
-  const [name] = positionals;
-  const first = cases[0];
-  if (first === undefined) throw new CliStop(EXIT.pack, 'These rules have no training cases.');
-  if (name === undefined) return first;
-  const found = cases.find(({ id }) => id === name);
-  if (found !== undefined) return found;
-  const near = nearest(
-    name,
-    cases.map(({ id }) => id),
+  const text = markdownOf(args.flag('key') ? keyOf(worked) : handoutOf(worked));
+  await writeResult(
+    text,
+    { out: args.text('out'), force: args.flag('force'), quiet: args.flag('quiet') },
+    io,
   );
-  throw new CliStop(
-    EXIT.usage,
-    `There is no case "${name}".${near === undefined ? '' : ` Did you mean "${near}"?`} "seedbed drill --list" shows them all.`,
-  );
+  return EXIT.done;
 }
 
-function listOf({ cases }: CaseBook, width: number): string {
-  const lines = cases.flatMap(({ id, title, level, topic, minutes }, index) => [
-    ...(level === cases[index - 1]?.level ? [] : [`${index === 0 ? '' : '\n'}${level}`]),
-    ...wrapText(`  ${id}: ${title}; ${topic}; about ${minutes} min`, width, '      '),
-  ]);
-  return `${lines.join('\n')}\n`;
-}
-
-function oneOf<Word extends string>(option: string, typed: string, allowed: readonly Word[]): Word {
-  const word = allowed.find((each) => each === typed);
-  if (word !== undefined) return word;
-  throw new CliStop(EXIT.usage, `${option} is "${typed}". Allowed: ${allowed.join(', ')}.`);
+async function showStanding({ args, io, pack, book }: Choosing): Promise<number> {
+  const file = args.text('record');
+  if (file === undefined)
+    throw new CliStop(
+      EXIT.usage,
+      '--next reads a record: name it with --record FILE. Nothing is kept unless you ask.',
+    );
+  const { PART_TITLES } = await import('../../document/debrief.js');
+  io.out(`${standingText(await readRecord(file, io), book, pack, PART_TITLES)}\n`);
+  return EXIT.done;
 }

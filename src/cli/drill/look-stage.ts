@@ -1,12 +1,9 @@
 /** The trainee looks, asks and digs in any order, until they are ready to say what is wrong. */
-import { readAnswer } from '../../interview/read-answer.js';
-import { showAnswer } from '../../interview/show-answer.js';
 import type { Question } from '../../rules/schema.js';
 import { type Attempt, lookIds } from '../../training/attempt.js';
 import { nextHint } from '../../training/hints.js';
 import { type JudgedLook, judgeLook } from '../../training/judge-look.js';
-import { capital, nameMeant, whatIsSeen } from '../../training/looks.js';
-import { supposeAfter, supposeBefore } from '../../training/suppose.js';
+import { capital, listedLooks, lookMeant, whatIsSeen } from '../../training/looks.js';
 import { type DrillParts, numberedList, typedLine, wordsOf } from './parts.js';
 
 const WORDS =
@@ -17,22 +14,28 @@ const COST_TITLES: Readonly<Record<Question['cost'], string>> = {
   look: 'To go and look at',
   dig: 'To dig, probe or test',
 };
-const SUPPOSE = /^(?:what if|suppose)\b\s*/i;
 
-/** @throws {DrillLeft} when they leave; what was seen until then is told first */
-export async function lookStage(parts: DrillParts, start: Attempt): Promise<Attempt> {
+/**
+ * @param keep is handed every state of the attempt, so that one who leaves loses nothing
+ * @throws {DrillLeft} when they leave
+ */
+export async function lookStage(
+  parts: DrillParts,
+  start: Attempt,
+  keep: (attempt: Attempt) => void,
+): Promise<void> {
   const { asker } = parts;
   let attempt = start;
   asker.say(WORDS);
   for (;;) {
+    keep(attempt);
     const line = await typedLine(parts, NEXT);
     const word = line.toLowerCase();
-    if (word === 'commit') return attempt;
+    if (word === 'commit') return;
     if (word === 'list') asker.say(catalogue(parts, attempt));
     else if (word === 'seen') asker.say(seenSoFar(parts, attempt));
     else if (word === '' || word === 'help' || word === '?') asker.say(WORDS);
     else if (word === 'hint') attempt = hinted(parts, attempt);
-    else if (SUPPOSE.test(line)) asker.say(supposed(parts, attempt, line.replace(SUPPOSE, '')).join('\n'));
     else attempt = looked(parts, attempt, line);
   }
 }
@@ -41,7 +44,7 @@ function looked(parts: DrillParts, start: Attempt, line: string): Attempt {
   const { asker, worked, feedback } = parts;
   let attempt = start;
   for (const word of wordsOf(line)) {
-    const question = lookMeant(parts, word);
+    const question = lookMeant(worked, word);
     if (question === undefined) {
       asker.say(`"${word}" fits nothing to look at, or more than one thing. "list" shows them all.`);
       continue;
@@ -65,19 +68,8 @@ const KIND_WORDS: Readonly<Record<JudgedLook['kind'], string>> = {
 
 const atOnce = ({ kind, says }: JudgedLook): string => `(${KIND_WORDS[kind]} ${says})`;
 
-function lookMeant({ worked }: DrillParts, word: string): Question | undefined {
-  return nameMeant(word, listed(worked.looks));
-}
-
-/** In the order of the list: chair, look, dig. */
-function listed(looks: readonly Question[]): Question[] {
-  return (Object.keys(COST_TITLES) as Question['cost'][]).flatMap((cost) =>
-    looks.filter((question) => question.cost === cost),
-  );
-}
-
 function catalogue({ worked }: DrillParts, attempt: Attempt): string {
-  const all = listed(worked.looks);
+  const all = listedLooks(worked);
   const seen = lookIds(attempt);
   const lines = numberedList(
     all.map(({ id, label }) => ({ id, label: `${label}${seen.includes(id) ? ' (seen)' : ''}` })),
@@ -105,32 +97,4 @@ function hinted({ asker, worked }: DrillParts, attempt: Attempt): Attempt {
   }
   asker.say(`${hint.says} (This hint costs ${worked.marking.hintCosts[hint.rung]}.)`);
   return { ...attempt, hints: [...attempt.hints, { lookId: hint.lookId, rung: hint.rung }] };
-}
-
-/** Reads "screwdriver easy" and tells what would be another matter. */
-export function supposed(parts: DrillParts, attempt: Attempt, typed: string): string[] {
-  const read = readSupposition(parts, typed);
-  if (typeof read === 'string') return [read];
-  const { question, value } = read;
-  const head = `Suppose ${question.label} were: ${showAnswer(question, value)}.`;
-  return attempt.commitment === undefined
-    ? [head, supposeBefore(parts.worked, lookIds(attempt), question, value)]
-    : [head, ...supposeAfter(parts.worked, question, value)];
-}
-
-function readSupposition(
-  parts: DrillParts,
-  typed: string,
-): { question: Question; value: Parameters<typeof showAnswer>[1] } | string {
-  const words = typed.split(/\s+/);
-  // The longest beginning that names a look; the rest is the answer.
-  for (let count = words.length - 1; count > 0; count--) {
-    const question = lookMeant(parts, words.slice(0, count).join(' '));
-    if (question === undefined) continue;
-    const reading = readAnswer(question, words.slice(count).join(' '), parts.today);
-    if (reading.kind === 'value' || reading.kind === 'odd') return { question, value: reading.value };
-    if (reading.kind === 'refused') return reading.says;
-    return `${reading.says} Say it more exactly.`;
-  }
-  return 'Name a look and an answer, such as: suppose screwdriver easy.';
 }

@@ -1,5 +1,4 @@
 /** What the stages of a drill share: who is asked, about which case, and how a typed line is heard. */
-import type { IsoDate } from '../../base/dates.js';
 import type { Marking } from '../../rules/schema-case.js';
 import type { Asker } from '../../terminal/asker.js';
 import { type Named, nameMeant } from '../../training/looks.js';
@@ -8,7 +7,8 @@ import type { WorkedCase } from '../../training/worked-case.js';
 export interface DrillParts {
   readonly asker: Asker;
   readonly worked: WorkedCase;
-  readonly today: IsoDate;
+  /** What a "suppose …" is answered with, at any moment. */
+  readonly whatIf: (typed: string) => string;
   readonly feedback: Marking['feedback'][keyof Marking['feedback']];
 }
 
@@ -17,6 +17,10 @@ export class DrillLeft extends Error {
   override readonly name = 'DrillLeft';
 }
 
+/** What a typed line needs: someone to ask and, where a case is drilled, the what-ifs. */
+export type Hearing = Pick<DrillParts, 'asker'> & Partial<Pick<DrillParts, 'whatIf'>>;
+
+const SUPPOSE = /^(?:what if|suppose)\b\s*/i;
 const LEAVING = /^(?:quit|exit|save)$/i;
 
 /**
@@ -24,9 +28,13 @@ const LEAVING = /^(?:quit|exit|save)$/i;
  *
  * @throws {DrillLeft} at the end of input, on Ctrl-C, or when they say so
  */
-export async function typedLine({ asker }: Pick<DrillParts, 'asker'>, message: string): Promise<string> {
+export async function typedLine({ asker, whatIf }: Hearing, message: string): Promise<string> {
   for (;;) {
     const line = await asker.line(message, '');
+    if (line !== undefined && whatIf !== undefined && SUPPOSE.test(line)) {
+      asker.say(whatIf(line.replace(SUPPOSE, '')));
+      continue;
+    }
     if (line !== undefined && !LEAVING.test(line.trim())) return line.trim();
     if (line !== undefined || asker.left?.() !== undefined) throw new DrillLeft();
     asker.say('There is no way back in a drill: what has been seen has been seen. "quit" leaves.');
@@ -35,7 +43,7 @@ export async function typedLine({ asker }: Pick<DrillParts, 'asker'>, message: s
 
 /** Shows numbered names and takes several of them, with commas between; "none" is allowed. */
 export async function typedNames<Item extends Named>(
-  parts: Pick<DrillParts, 'asker'>,
+  parts: Hearing,
   message: string,
   items: readonly Item[],
 ): Promise<Item[]> {

@@ -1,8 +1,9 @@
 /** One drill from the gate to the last step: the trainee drives, nothing is revealed before the commit. */
 import { formatDay, parseIsoDate } from '../../base/dates.js';
 import { type Attempt, type DrillMode, freshAttempt, lookIds } from '../../training/attempt.js';
+import { suppose } from '../../training/suppose.js';
 import { amountStage, commitStage, orderStage } from './commit-stage.js';
-import { lookStage, supposed } from './look-stage.js';
+import { lookStage } from './look-stage.js';
 import { DrillLeft, type DrillParts, typedLine } from './parts.js';
 import { showWorked } from './worked-example.js';
 
@@ -10,15 +11,24 @@ export type DrillEnd =
   | { readonly outcome: 'done'; readonly attempt: Attempt }
   | { readonly outcome: 'left'; readonly attempt: Attempt };
 
+/** Who is asked, about which case, and when they hear how it goes. */
+export type Setting = Omit<DrillParts, 'whatIf'>;
+
 /** @param minutes whole minutes since the drill began */
-export async function runDrill(parts: DrillParts, mode: DrillMode, minutes: () => number): Promise<DrillEnd> {
-  const { asker, worked } = parts;
+export async function runDrill(setting: Setting, mode: DrillMode, minutes: () => number): Promise<DrillEnd> {
+  const { asker, worked } = setting;
   let attempt = freshAttempt(mode);
+  const parts: DrillParts = {
+    ...setting,
+    whatIf: (typed) => suppose(worked, lookIds(attempt), typed).join('\n'),
+  };
   asker.say(gate(parts));
   try {
     if (mode === 'whole') {
       while (attempt.commitment === undefined) {
-        attempt = await lookStage(parts, attempt);
+        await lookStage(parts, attempt, (now) => {
+          attempt = now;
+        });
         attempt = { ...attempt, commitment: await commitStage(parts) };
       }
       if (parts.feedback === 'at-once') asker.say(atCommit(parts, attempt));
@@ -36,9 +46,9 @@ export async function runDrill(parts: DrillParts, mode: DrillMode, minutes: () =
 
 /** Title, day and what the owner says. */
 function gate({ worked }: DrillParts): string {
-  const { title, story, today, level, minutes } = worked.lesson;
+  const { title, invented, story, today, level, minutes } = worked.lesson;
   return [
-    `${title} (an invented case; ${level}, about ${minutes} min)`,
+    `${title} (${invented ? 'an invented case' : 'a real lawn'}; ${level}, about ${minutes} min)`,
     `${formatDay(parseIsoDate(today))}.`,
     ...story,
   ].join('\n');
@@ -60,15 +70,16 @@ function atCommit({ worked }: DrillParts, { commitment }: Attempt): string {
 }
 
 /** After the debrief: as many what-ifs as they like. */
-export async function supposeStage(parts: DrillParts, attempt: Attempt): Promise<void> {
+export async function supposeStage({ asker, worked }: Setting): Promise<void> {
+  const whatIf = (typed: string): string => suppose(worked, 'over', typed).join('\n');
   try {
     for (;;) {
       const line = await typedLine(
-        parts,
+        { asker, whatIf },
         'Suppose something had been different? Type such as: screwdriver easy. An empty line ends.',
       );
       if (line === '') return;
-      parts.asker.say(supposed(parts, attempt, line.replace(/^(?:what if|suppose)\b\s*/i, '')).join('\n'));
+      asker.say(whatIf(line));
     }
   } catch (error) {
     if (!(error instanceof DrillLeft)) throw error;

@@ -1,0 +1,154 @@
+/**
+ * A case made of answers that somebody gave about a real lawn: what the rules conclude becomes the expected result,
+ * what they needed for it becomes the needed looks. A person then adds the story, the misleading signs and the lesson.
+ */
+import { parseIsoDate } from '../base/dates.js';
+import { type Answers, UNKNOWN } from '../interview/answers.js';
+import { assemblePlan } from '../planner/assemble-plan.js';
+import type { Plan } from '../planner/plan.js';
+import { scopeFor } from '../planner/working-scope.js';
+import { namesIn } from '../rules/call.js';
+import { evaluate, type Scope } from '../rules/evaluate.js';
+import type { Pack } from '../rules/pack.js';
+import type { Expression } from '../rules/schema.js';
+import type { DrillCase, Marking } from '../rules/schema-case.js';
+import { questionsBehind, workOut } from './worked-case.js';
+
+/** How many mistaken steps are offered beside the right ones. */
+const MOST_WRONG_STEPS = 4;
+
+/**
+ * The draft of a case; checkCase tells what it lacks.
+ *
+ * @param today ISO day on which the lawn was looked at
+ */
+export function caseFrom(given: Answers, today: string, pack: Pack, marking: Marking): DrillCase {
+  const answers = withoutTheUsual(given, marking);
+  const input = { pack, answers, today: parseIsoDate(today) };
+  const plan = assemblePlan({ ...input, assumeAll: true });
+  const scope = scopeFor({ ...input, assume: 'all' });
+  const found = plan.findings.filter(({ verdict }) => verdict === 'found');
+  const draft: DrillCase = {
+    id: 'own-lawn',
+    title: typeof answers.lawnName === 'string' ? answers.lawnName : 'A lawn of your own',
+    invented: false,
+    level: 'middling',
+    topic: 'an own lawn',
+    minutes: marking.ownLawnMinutes,
+    lesson: `This lawn: ${marking.verdicts[plan.verdict.id]}.`,
+    today,
+    story: ['You are shown a lawn and asked what is wrong with it.'],
+    answers,
+    seen: seenParts(answers),
+    expected: {
+      findings: found.map(({ id }) => id),
+      not: lookAlikes(plan),
+      verdict: plan.verdict.id,
+      steps: plan.steps.map(({ id }) => id),
+      notSteps: wrongSteps(plan, pack),
+    },
+    needs: neededLooks(
+      [...found.map(({ id }) => `findings.${id}`), 'facts.need'].map((name) => ({ var: name })),
+      scope,
+      pack,
+    ),
+    dangers: dangersOf(plan, pack),
+    misleads: [],
+    wrongTurns: wrongTurnsOf(plan, pack),
+    amounts: plan.lawn.areaAssumed ? [] : [areaAsked(plan.lawn.areaM2)],
+  };
+  return withLooksThatAreThere(draft, pack, marking);
+}
+
+const areaAsked = (areaM2: number): DrillCase['amounts'][number] => ({
+  id: 'area',
+  ask: 'How many square metres is the lawn?',
+  find: { kind: 'area' },
+  byHand: { least: areaM2, most: areaM2, working: 'By the measures that were given.' },
+});
+
+/** Questions that were not answered stay unknown; the usual lawn of the other cases fills in nothing. */
+function withoutTheUsual(given: Answers, { usual }: Marking): Answers {
+  const isGiven = (id: string): boolean =>
+    Object.hasOwn(given, id) || (id === 'areaM2' && Object.hasOwn(given, 'lawnParts'));
+  const unknown = Object.keys(usual)
+    .filter((id) => !isGiven(id))
+    .map((id) => [id, UNKNOWN]);
+  return { ...Object.fromEntries(unknown), ...given };
+}
+
+/** Parts are told as measures, so that the area is left to work out. */
+function seenParts({ lawnParts }: Answers): Record<string, string> {
+  if (!Array.isArray(lawnParts)) return {};
+  const words = lawnParts.map(({ shape, minus, ...sizes }) => {
+    const measures = Object.entries(sizes).map(
+      ([name, size]) => `${name.replace(/M$/, '')} ${JSON.stringify(size)} m`,
+    );
+    return `${minus === true ? 'less ' : ''}${shape}: ${measures.join(', ')}`;
+  });
+  return { areaM2: `${words.join('; ')}.` };
+}
+
+const lookAlikes = ({ findings }: Plan): string[] =>
+  findings
+    .filter(({ verdict, signsFor }) => verdict === 'notFound' && signsFor.length > 0)
+    .map(({ id }) => id);
+
+function wrongSteps({ steps, findings }: Plan, pack: Pack): string[] {
+  const planned = new Set(steps.map(({ id }) => id));
+  const leads = findings
+    .filter(({ verdict }) => verdict === 'notFound')
+    .flatMap(({ id }) => pack.findingById.get(id)?.leadsTo ?? []);
+  return [...new Set(leads)].filter((id) => !planned.has(id)).slice(0, MOST_WRONG_STEPS);
+}
+
+/** The questions that these conditions were settled by. */
+function neededLooks(conditions: readonly Expression[], scope: Scope, pack: Pack): string[] {
+  const used = conditions.flatMap((condition) => {
+    const outcome = evaluate(condition, scope);
+    return outcome.known ? outcome.used : [];
+  });
+  return pack.questions.map(({ id }) => id).filter((id) => used.includes(id));
+}
+
+/** What the plan's own cautions rest on, where they hold for this lawn and not for all. */
+function dangersOf(plan: Plan, pack: Pack): DrillCase['dangers'] {
+  const dangers = new Map<string, string>();
+  for (const { id, line } of plan.cautions) {
+    const when = pack.cautionById.get(id)?.when ?? true;
+    if (when === true) continue;
+    for (const look of directlyRead(when, pack))
+      if (pack.questionById.get(look)?.safety === true && !dangers.has(look)) dangers.set(look, line);
+  }
+  if (dangers.size === 0)
+    dangers.set('buriedServices', 'What lies under the lawn is asked before anything is dug.');
+  return [...dangers].map(([look, says]) => ({ look, says }));
+}
+
+/** The questions that a caution names, by itself or through the finding that it names. */
+const directlyRead = (when: Expression, pack: Pack): string[] =>
+  namesIn(when).flatMap((name) => {
+    const finding = pack.findingById.get(name.replace(/^findings\./, ''));
+    return finding === undefined ? [name] : namesIn(finding.when);
+  });
+
+function wrongTurnsOf(plan: Plan, pack: Pack): DrillCase['wrongTurns'] {
+  const turns = lookAlikes(plan).map((id) => ({
+    finding: id,
+    says: pack.findingById.get(id)?.tellsApart ?? '',
+  }));
+  const other = plan.verdict.id === 'start-again' ? 'care-only' : 'start-again';
+  return turns.length > 0 ? turns : [{ verdict: other, says: plan.verdict.because }];
+}
+
+/** What was not answered, or is not asked here, cannot be looked at; digging waits for what lies below. */
+function withLooksThatAreThere(draft: DrillCase, pack: Pack, marking: Marking): DrillCase {
+  const { looks, answers } = workOut(draft, pack, marking);
+  const isKnown = (id: string): boolean =>
+    looks.some((look) => look.id === id) && (answers[id] ?? answers.lawnParts) !== UNKNOWN;
+  const digs = [...draft.needs].some((id) => pack.questionById.get(id)?.cost === 'dig');
+  const first = digs ? [marking.beforeDigging.look] : [];
+  const read = new Set(questionsBehind(pack, [{ var: 'facts.need' }]));
+  const needs = [...new Set([...first, ...draft.needs])].filter((id) => isKnown(id) || first.includes(id));
+  return { ...draft, needs: needs.length > 0 ? needs : [...read].filter(isKnown).slice(0, 1) };
+}

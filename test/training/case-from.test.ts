@@ -1,0 +1,77 @@
+/** Any lawn that was answered can be drilled: the draft made of it passes every check of a case. */
+import { readdirSync, readFileSync } from 'node:fs';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { Answers } from '../../src/interview/answers.js';
+import { ScheduleClash } from '../../src/planner/assemble-plan.js';
+import { caseFrom } from '../../src/training/case-from.js';
+import { checkCase } from '../../src/training/check-case.js';
+import { markAttempt } from '../../src/training/marks.js';
+import { perfectAttempt } from '../../src/training/perfect.js';
+import { workOut } from '../../src/training/worked-case.js';
+import { anyFullAnswers } from '../data/full-answers.js';
+import { pack } from '../planner/any-lawn.js';
+import { book } from './book.js';
+
+const { marking } = book;
+const TODAY = '2026-04-01';
+const journeys = readdirSync('transcripts-examples').filter((name) => {
+  try {
+    return readFileSync(`transcripts-examples/${name}/answers.json`).length > 0;
+  } catch {
+    return false;
+  }
+});
+
+function drafted(answers: Answers) {
+  try {
+    return caseFrom(answers, TODAY, pack, marking);
+  } catch (error) {
+    // A lawn that no dates fit makes no plan, and so no case.
+    if (error instanceof ScheduleClash) return undefined;
+    throw error;
+  }
+}
+
+function holds(answers: Answers): void {
+  const lesson = drafted(answers);
+  fc.pre(lesson !== undefined);
+  if (lesson === undefined) return;
+  expect(checkCase(lesson, pack, marking)).toEqual([]);
+  const worked = workOut(lesson, pack, marking);
+  expect(markAttempt(worked, perfectAttempt(worked)).total).toBeCloseTo(100, 9);
+}
+
+describe('a case made of answers', () => {
+  it.each(journeys)('of the journey %s is sound, and can be done perfectly', (name) => {
+    const file = readFileSync(`transcripts-examples/${name}/answers.json`, 'utf8');
+    const { answers } = JSON.parse(file) as { answers: Answers };
+    expect(drafted(answers)).toBeDefined();
+    holds(answers);
+  });
+
+  it('of any lawn whose owner answered everything is sound, and can be done perfectly', () => {
+    fc.assert(fc.property(anyFullAnswers, holds), { numRuns: 25, seed: 6 });
+  });
+
+  it('says nothing that was not answered: the usual lawn of the bundled cases fills in nothing', () => {
+    const { answers } = caseFrom({ mossFraction: 0.4 }, TODAY, pack, marking);
+    expect(answers.mossFraction).toBe(0.4);
+    expect(answers.dog).toBe('unknown');
+    expect(answers.weedFraction).toBe('unknown');
+  });
+
+  it('asks for the area only where it was given', () => {
+    expect(caseFrom({ mossFraction: 0.4 }, TODAY, pack, marking).amounts).toEqual([]);
+    expect(caseFrom({ areaM2: 84 }, TODAY, pack, marking).amounts).toHaveLength(1);
+  });
+
+  it('tells measured parts as measures, never as an area', () => {
+    const lawnParts = [
+      { shape: 'rectangle', lengthM: 12, widthM: 7 },
+      { shape: 'circle', diameterM: 2, minus: true },
+    ] as const;
+    const { seen } = caseFrom({ lawnParts }, TODAY, pack, marking);
+    expect(seen.areaM2).toBe('rectangle: length 12 m, width 7 m; less circle: diameter 2 m.');
+  });
+});
