@@ -3,6 +3,7 @@ import type { IsoDate } from '../base/dates.js';
 import { type Answers, type AnswerValue, UNKNOWN } from '../interview/answers.js';
 import { type NextQuestion, openSession } from '../interview/session.js';
 import { showAnswer } from '../interview/show-answer.js';
+import { clashesIn } from '../interview/together.js';
 import { ASKED_BY_PROGRAM } from '../planner/asked-by-program.js';
 import { sayer } from '../planner/texts.js';
 import { scopeFor } from '../planner/working-scope.js';
@@ -42,6 +43,13 @@ export function interviewFor({ pack, today, given, startedOn }: InterviewInput):
     kept.set(id, { questionId: id, value, typed, givenOn: today });
     for (const key of kept.keys()) if (!Object.hasOwn(session.answers(), key)) kept.delete(key);
   };
+  const review = () =>
+    session.review().map(({ question, value, status }) => ({
+      questionId: question.id === 'lawnParts' ? 'areaM2' : question.id,
+      label: question.label,
+      shown: showAnswer(question, value),
+      status,
+    }));
   const interview: Interview = {
     next: () => {
       const next = session.next();
@@ -51,13 +59,16 @@ export function interviewFor({ pack, today, given, startedOn }: InterviewInput):
       reply.kind === 'value' ? answer(questionId, reply.value, reply.typed) : answer(questionId, UNKNOWN, ''),
     back: session.back,
     goTo: session.goTo,
-    review: () =>
-      session.review().map(({ question, value, status }) => ({
-        questionId: question.id === 'lawnParts' ? 'areaM2' : question.id,
-        label: question.label,
-        shown: showAnswer(question, value),
-        status,
-      })),
+    review,
+    clash: () => {
+      const lines = review();
+      const isUsed = (id: string) =>
+        lines.some((line) => line.questionId === id && line.status !== 'dormant');
+      const [first] = clashesIn(pack, session.answers(), isUsed);
+      return (
+        first && { ...first, lines: lines.filter(({ questionId }) => first.questionIds.includes(questionId)) }
+      );
+    },
   };
   return {
     interview,

@@ -11,7 +11,9 @@ import {
   sessionFolder,
 } from '../session/store.js';
 import type { Asker } from '../terminal/asker.js';
+import type { CommandLine } from './how-started.js';
 import { CliStop, EXIT } from './io.js';
+import { chooseUnfinished } from './unfinished.js';
 
 export interface Saving {
   /** Answers of the session that is taken up again. */
@@ -21,8 +23,8 @@ export interface Saving {
   /** The command that goes on with it. */
   readonly resume: string;
   save(session: SavedSession): Promise<void>;
-  /** The plan is made: the session has done its work. */
-  finished(): Promise<void>;
+  /** The plan is made: gives back where the answers lie from now on, and the command that opens them again. */
+  finished(): Promise<{ readonly where: string; readonly resume: string }>;
   release(): Promise<void>;
 }
 
@@ -33,6 +35,7 @@ export interface SavingInput {
   readonly today: IsoDate;
   readonly asker: Asker;
   readonly pack: Pack;
+  readonly commandLine: CommandLine;
 }
 
 /** Undefined when the person left while being asked what to do with an unfinished session. */
@@ -40,73 +43,73 @@ export async function openSaving(input: SavingInput): Promise<Saving | undefined
   return input.file === undefined ? inStore(input) : inFile(input, input.file);
 }
 
-async function inFile({ today, asker, pack }: SavingInput, file: string): Promise<Saving> {
+async function inFile(input: SavingInput, file: string): Promise<Saving> {
+  const { today, asker, pack, commandLine } = input;
   const found = takenUp(await loadSessionFile(file), file, asker, pack);
+  const resume = commandLine(`ask --save ${quoted(file)}`);
   return {
     answers: found?.answers ?? [],
     startedOn: found?.startedOn ?? today,
     where: file,
-    resume: `seedbed ask --save ${file}`,
-    save: (session) => saveSessionFile(file, session),
-    finished: async () => undefined,
+    resume,
+    save: (session) => unlessEmpty(session, () => saveSessionFile(file, session)),
+    finished: async () => ({ where: file, resume }),
     release: async () => undefined,
   };
 }
 
-async function inStore({ env, home, today, asker, pack }: SavingInput): Promise<Saving | undefined> {
+async function inStore(input: SavingInput): Promise<Saving | undefined> {
+  const { env, home, today, asker, pack } = input;
   const store = openStore({ folder: sessionFolder(env, home) });
-  const choice = await chooseUnfinished(store, asker);
+  const choice = await chooseUnfinished({ store, asker, pack, today });
   if (choice === 'left') return undefined;
   if (choice !== 'new') {
-    const lock = await store.lock(choice);
+    const { name } = choice;
+    const lock = await store.lock(name);
     if (lock.kind === 'held') {
-      const found = takenUp(await store.load(choice), choice, asker, pack);
-      if (found !== undefined) return kept(store, choice, found, lock.release);
+      const found = takenUp(await store.load(name), name, asker, pack);
+      if (found !== undefined) return kept(store, { name, release: lock.release }, found, input);
       await lock.release();
+    } else {
+      asker.say(`The session ${name} has just been opened in another window. Here a new one begins.`);
     }
   }
-  const begun = await store.begin(today);
-  return kept(store, begun.name, { answers: [], startedOn: today }, begun.release);
+  return kept(store, await store.begin(today), { answers: [], startedOn: today }, input);
 }
+
+type TakenUp = Pick<Saving, 'answers' | 'startedOn'>;
 
 function kept(
   store: SessionStore,
-  name: string,
-  found: { readonly answers: readonly SavedAnswer[]; readonly startedOn: IsoDate },
-  release: () => Promise<void>,
+  { name, release }: { readonly name: string; readonly release: () => Promise<void> },
+  found: TakenUp,
+  { commandLine }: SavingInput,
 ): Saving {
   return {
     ...found,
-    where: store.folder,
-    resume: 'seedbed',
-    save: (session) => store.save(name, session),
+    where: store.pathOf(name),
+    resume: commandLine(''),
+    save: (session) => unlessEmpty(session, () => store.save(name, session)),
     finished: async () => {
-      await store.remove(name);
+      const where = await store.finish(name);
       await release();
+      return { where, resume: commandLine(`ask --save ${quoted(where)}`) };
     },
     release,
   };
 }
 
-/** The session to go on with, `new`, or `left` when they walked away from the choice. */
-async function chooseUnfinished(store: SessionStore, asker: Asker): Promise<string> {
-  const open = (await store.list()).filter(({ heldBy }) => heldBy === undefined);
-  if (open.length === 0) return 'new';
-  const chosen = await asker.pick('There is an unfinished session.', [
-    ...open.slice(0, 5).map(({ name }) => ({ value: name, label: `go on with the one of ${name}` })),
-    { value: 'new', label: 'start a new one; the old one is kept' },
-  ]);
-  if (chosen !== undefined) return chosen;
-  return asker.left?.() === undefined ? 'new' : 'left';
+/** A session without an answer is not worth a file. */
+async function unlessEmpty({ answers, dormant }: SavedSession, save: () => Promise<void>): Promise<void> {
+  if (answers.length + dormant.length > 0) await save();
 }
 
+/** A path as a shell takes it. */
+const quoted = (path: string): string =>
+  /^[\w./~+@%:,-]+$/.test(path) ? path : `'${path.replaceAll("'", "'\\''")}'`;
+
 /** What a loaded file gives: its answers that the rules still know, with a word about the rest. */
-function takenUp(
-  loaded: LoadedSession,
-  file: string,
-  asker: Asker,
-  pack: Pack,
-): { readonly answers: readonly SavedAnswer[]; readonly startedOn: IsoDate } | undefined {
+function takenUp(loaded: LoadedSession, file: string, asker: Asker, pack: Pack): TakenUp | undefined {
   if (loaded.kind === 'missing') return undefined;
   if (loaded.kind === 'foreign') {
     throw new CliStop(

@@ -26,7 +26,8 @@ export type RecordKind =
   | 'verdict'
   | 'outlook'
   | 'watering'
-  | 'notDone';
+  | 'notDone'
+  | 'together';
 
 export function expressionsOf(pack: PackData): Placed[] {
   const placed: Placed[] = [];
@@ -100,5 +101,6 @@ export function expressionsOf(pack: PackData): Placed[] {
     put('watering', `${index}`, '/timesWaterUse', watering.timesWaterUse, 'number', false, name);
   });
   for (const limit of pack.notDone) put('notDone', limit.id, '/when', limit.when, 'truth', true);
+  for (const rule of pack.together) put('together', rule.id, '/must', rule.must);
   return placed;
 }

@@ -42,6 +42,14 @@ export const wateringSchema = z.strictObject({
 
 export const notDoneSchema = z.strictObject({ id, when: expression, says: sentence });
 
+/** Answers that cannot stand together: what must hold of them, whatever else is answered. */
+export const togetherSchema = z.strictObject({
+  id,
+  /** Reads questions and figures only, so that it can be judged at every answer. */
+  must: expression,
+  says: sentence,
+});
+
 export const manifestSchema = z.strictObject({
   id,
   version: z.string().regex(/^\d+\.\d+\.\d+$/),
@@ -74,5 +82,6 @@ export type VerdictId = VerdictRule['id'];
 export type Outlook = z.infer<typeof outlookSchema>;
 export type WateringRule = z.infer<typeof wateringSchema>;
 export type NotDone = z.infer<typeof notDoneSchema>;
+export type Together = z.infer<typeof togetherSchema>;
 export type Manifest = z.infer<typeof manifestSchema>;
 export type Climate = z.infer<typeof climateSchema>;

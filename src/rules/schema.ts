@@ -122,7 +122,10 @@ export const questionSchema = z
     {
       error: 'a number needs bounds',
     },
-  );
+  )
+  .refine((question) => question.safety !== true || question.suggest === undefined, {
+    error: 'a question on which safety rests suggests no answer',
+  });
 
 export const factSchema = z
   .strictObject({

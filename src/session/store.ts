@@ -11,6 +11,8 @@ import type { IsoDate } from '../base/dates.js';
 import { readSession, type SavedSession, type SessionReading, writeSession } from './saved-session.js';
 
 const ENDING = '.session.json';
+/** Sessions that led to a plan: kept, and not offered again. */
+const FINISHED_ENDING = '.finished.json';
 const LOCK_ENDING = '.lock';
 const NAME = /^[a-z0-9][a-z0-9-]*$/;
 const FOLDER_MODE = 0o700;
@@ -45,9 +47,14 @@ export interface SessionStore {
   /** Takes a free name for a session begun on this day, and its lock. */
   begin(startedOn: IsoDate): Promise<{ readonly name: string; readonly release: () => Promise<void> }>;
   lock(name: string): Promise<SessionLock>;
+  pathOf(name: string): string;
+  /** What the file holds, without taking it up: a damaged one stays where it is. */
+  glance(name: string): Promise<SessionReading | undefined>;
   load(name: string): Promise<LoadedSession>;
   save(name: string, session: SavedSession): Promise<void>;
-  /** Removes a session that is finished or not wanted. */
+  /** Puts a session that led to a plan under another name; gives back the new path. */
+  finish(name: string): Promise<string>;
+  /** Removes a session that is not wanted. */
   remove(name: string): Promise<void>;
 }
 
@@ -73,6 +80,7 @@ export function openStore({ folder, pid = process.pid, isRunning = isAlive }: St
   /** Locks taken here: after a crash, a new process can have the pid of the old one. */
   const held = new Set<string>();
   const pathOf = (name: string) => join(folder, `${checkedName(name)}${ENDING}`);
+  const finishedPathOf = (name: string) => join(folder, `${checkedName(name)}${FINISHED_ENDING}`);
   const lockPathOf = (name: string) => `${pathOf(name)}${LOCK_ENDING}`;
   const holds = (lockPath: string, owner: number) => (owner === pid ? held.has(lockPath) : isRunning(owner));
 
@@ -118,18 +126,28 @@ export function openStore({ folder, pid = process.pid, isRunning = isAlive }: St
     async begin(startedOn) {
       for (let count = 1; count <= MOST_A_DAY; count++) {
         const name = count === 1 ? startedOn : `${startedOn}-${count}`;
-        if ((await factsOf(pathOf(name))) !== undefined) continue;
-        const taken = await lock(name);
-        if (taken.kind === 'held') return { name, release: taken.release };
+        const taken = [pathOf(name), finishedPathOf(name)];
+        if ((await Promise.all(taken.map(factsOf))).some((facts) => facts !== undefined)) continue;
+        const locked = await lock(name);
+        if (locked.kind === 'held') return { name, release: locked.release };
       }
       throw new Error(
         `There are more than ${MOST_A_DAY} sessions of ${startedOn} in ${folder}. Remove some.`,
       );
     },
+    pathOf,
+    async glance(name) {
+      const text = await readFile(pathOf(name), 'utf8').catch(() => undefined);
+      return text === undefined ? undefined : readSession(text);
+    },
     load: (name) => loadSessionFile(pathOf(name)),
     async save(name, session) {
       await makeFolder(folder);
       await saveSessionFile(pathOf(name), session);
+    },
+    async finish(name) {
+      await rename(pathOf(name), finishedPathOf(name));
+      return finishedPathOf(name);
     },
     remove: (name) => rm(pathOf(name), { force: true }),
   };

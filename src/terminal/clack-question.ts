@@ -58,11 +58,14 @@ async function fromList(conversation: Conversation): Promise<Outcome> {
   return { kind: 'value', value: answer.value, understood: answer.label, typed: answer.label };
 }
 
-/** The entry that the cursor starts on: the shown default, or the first. */
+/**
+ * The entry that the cursor starts on: the shown default, or the first. Where someone can be hurt it starts on
+ * "don't know", so that a careless Enter states nothing that nobody has looked at.
+ */
 function initialEntry({ question, suggested }: Prompt): string | undefined {
-  if (suggested === UNKNOWN) return `${WORD}unknown`;
   const index = listedAnswers(question)?.findIndex(({ value }) => value === suggested) ?? -1;
-  return index < 0 ? undefined : `${ANSWER}${index}`;
+  if (index >= 0) return `${ANSWER}${index}`;
+  return suggested === UNKNOWN || question.safety === true ? `${WORD}unknown` : undefined;
 }
 
 async function fromText(conversation: Conversation): Promise<Outcome> {

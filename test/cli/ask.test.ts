@@ -74,6 +74,70 @@ describe('ask with piped lines', () => {
   });
 });
 
+describe('answers that cannot stand together', () => {
+  const file = join(newFolder(), 'answers.json');
+  const journey = 'transcripts-examples/mossy-family-lawn/answers.json';
+  const { mossFraction: _, ...rest } = JSON.parse(readFileSync(journey, 'utf8')).answers;
+  writeFileSync(file, JSON.stringify({ format: 1, answers: { ...rest, weedFraction: 0.3 } }));
+
+  it('are told with what was found, and one of them is asked again with the old answer at hand', () => {
+    const { err, code } = run(['ask', '--plain', '--answers', file], '90 %\n2\n\n2\n5 %\n');
+    expect(err).toMatch(/together they cannot be\s+more than the whole/);
+    expect(err).toMatch(/1 {2}moss cover: 90 %\n {2}2 {2}weed cover: 30 %\n {2}3 {2}bare ground: /);
+    expect(err).toContain('Enter alone takes: 30 %');
+    expect(code).toBe(0);
+  });
+
+  it('keep a plan from being made, and are all kept when the input ends', () => {
+    const state = newFolder();
+    const { code, out } = run(['ask', '--plain', '--answers', file], '90 %\n', state);
+    expect([code, out]).toEqual([3, '']);
+    const [saved = ''] = readdirSync(join(state, 'seedbed')).filter((name) => name.endsWith('.session.json'));
+    const { answers } = JSON.parse(readFileSync(join(state, 'seedbed', saved), 'utf8'));
+    const value = (id: string) =>
+      answers.find((each: { questionId: string }) => each.questionId === id)?.value;
+    expect([value('mossFraction'), value('weedFraction')]).toEqual([0.9, 0.3]);
+    expect(run(['ask', '--plain'], '1\n', state).err).toContain('Which one do you want to change?');
+  });
+});
+
+describe('unfinished sessions', () => {
+  const begin = (state: string, ...lines: readonly string[]) =>
+    run(['ask', '--plain'], `${lines.join('\n')}\n`, state);
+
+  it('without an answer leave no file and are not offered', () => {
+    const state = newFolder();
+    expect(begin(state, 'quit').err).toContain('Nothing was answered, so nothing is kept.');
+    expect(begin(state, 'yes').err).not.toContain('unfinished');
+  });
+
+  it('are told apart by lawn, place, days and answers', () => {
+    const state = newFolder();
+    const answers = join(state, 'a.json');
+    writeFileSync(answers, '{"format": 1, "answers": {"lawnName": "Orchard lawn", "place": "Oxford"}}');
+    run(['ask', '--plain', '--answers', answers], 'yes\n', state);
+    const { err } = begin(state, '2', 'yes', 'quit');
+    expect(err).toMatch(/go on with Orchard lawn, Oxford: 3 answers, begun \w+ \d+ \w+/);
+    const both = begin(state, 'quit').err;
+    expect(both).toContain('There are 2 unfinished sessions');
+    expect(both).toContain('a lawn without a name yet: 1 answer');
+  });
+
+  it('can be thrown away, one at a time, when that is confirmed', () => {
+    const state = newFolder();
+    begin(state, 'yes');
+    expect(begin(state, '3', 'no', '3', 'yes', 'quit').err).toContain('It is gone.');
+    expect(begin(state, 'quit').err).not.toContain('unfinished');
+  });
+
+  it('are kept when they led to a plan, and open again to change an answer', () => {
+    const made = run(['ask', '--plain', '--answers', 'transcripts-examples/shady-strip/answers.json'], '\n');
+    expect(made.err).toContain('Your answers are kept');
+    const path = /kept:\n {2}(\S+)/.exec(made.err)?.[1] ?? '';
+    expect(run(['ask', '--plain', '--save', path], '\n').out).toBe(made.out);
+  });
+});
+
 describe('help and version', () => {
   it.each([['--help'], ['-h'], ['help']])('%s lists the commands', (flag) => {
     const { code, out } = run([flag]);

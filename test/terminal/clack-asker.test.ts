@@ -58,6 +58,15 @@ describe('a list at a terminal', () => {
     expect((await replyTo(unknown, ENTER)).reply).toEqual({ kind: 'unknown' });
   });
 
+  it('starts on "don\'t know" where someone can be hurt, so that a careless Enter states nothing', async () => {
+    for (const question of [FEEL.question, SAMPLES.yesNo]) {
+      const safety = { ...question, safety: true };
+      expect((await replyTo(promptFor(safety), ENTER)).reply).toEqual({ kind: 'unknown' });
+      const earlier = promptFor(safety, { suggested: question === SAMPLES.yesNo ? false : 'firm' });
+      expect((await replyTo(earlier, ENTER)).reply).toMatchObject({ value: earlier.suggested });
+    }
+  });
+
   it('lists yes and no', async () => {
     expect((await replyTo(promptFor(SAMPLES.yesNo), ENTER)).reply).toMatchObject({ value: true });
     expect((await replyTo(promptFor(SAMPLES.yesNo), DOWN, ENTER)).reply).toMatchObject({ value: false });
@@ -228,7 +237,7 @@ describe('picking, confirming and free lines at a terminal', () => {
     [[CTRL_C], undefined],
   ])('picks %#', async (keys, value) => {
     const { asker, press } = terminal();
-    const [picked] = await Promise.all([asker.pick('Change which?', choices), press(...keys)]);
+    const [picked] = await Promise.all([asker.pick('Change which?', choices, 'leave it'), press(...keys)]);
     expect(picked).toBe(value);
   });
 

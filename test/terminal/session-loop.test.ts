@@ -55,6 +55,7 @@ function plainInterview() {
           status: given.kind === 'value' ? 'answered' : 'unknown',
         }),
       ),
+    clash: () => undefined,
     goTo(questionId) {
       chosen = questionId;
     },

@@ -1,9 +1,10 @@
 /** `ask`: the guided session, at a terminal or line by line, to a saved plan. */
 import { homedir } from 'node:os';
 import { daysBetween } from '../../base/dates.js';
+import type { Answers } from '../../interview/answers.js';
 import type { Pack } from '../../rules/pack.js';
 import type { SavedAnswer } from '../../session/saved-session.js';
-import type { Asker, AskerSettings } from '../../terminal/asker.js';
+import type { Asker, AskerSettings, Leaving } from '../../terminal/asker.js';
 import { runSession, type SessionEnd } from '../../terminal/session-loop.js';
 import type { Command, ParsedArgs } from '../command.js';
 import type { FinishInput } from '../finish-plan.js';
@@ -39,8 +40,9 @@ async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
       today: io.today,
       asker,
       pack,
+      commandLine: io.commandLine,
     });
-    if (saving === undefined) return EXIT.done;
+    if (saving === undefined) return codeOfLeaving(asker.left?.());
     const prefilled = await prefilledFrom(args, io, pack);
     const given = withDaysPassed([...prefilled, ...saving.answers], io.today, pack);
     const rules = interviewFor({ pack, today: io.today, given, startedOn: saving.startedOn });
@@ -57,7 +59,7 @@ async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
       saving,
       pack,
       answers: rules.answers(),
-      isOpen: rules.interview.next() !== undefined,
+      isOpen: rules.interview.clash() !== undefined || rules.interview.next() !== undefined,
     });
   } finally {
     for (const name of ['SIGTERM', 'SIGHUP', 'SIGINT'] as const) process.removeListener(name, stop);
@@ -154,19 +156,32 @@ async function leave(
   end: SessionEnd,
   context: FinishInput & { readonly saving: Saving; readonly isOpen: boolean },
 ): Promise<number> {
-  const { saving, io, isOpen } = context;
+  const { args, saving, io, isOpen } = context;
   if (end.outcome === 'finished' || (end.outcome === 'ended' && !isOpen)) {
     const { finishPlan } = await import('../finish-plan.js');
     const code = await finishPlan(context);
-    await saving.finished();
+    if (!end.isSaved) return code;
+    const { where, resume } = await saving.finished();
+    if (!args.flag('quiet'))
+      io.err(`\nYour answers are kept:\n  ${where}\nTo change one and plan again:\n  ${resume}\n`);
     return code;
   }
   await saving.release();
-  io.err(
-    end.isSaved
-      ? `\nYour answers are saved:\n  ${saving.where}\nGo on with:\n  ${saving.resume}\n`
-      : '\nYour answers could not be saved.\n',
-  );
-  if (end.outcome === 'interrupted') return EXIT.interrupted;
-  return end.outcome === 'ended' ? EXIT.answers : EXIT.done;
+  io.err(partingWords(end, context));
+  return codeOfLeaving(end.outcome === 'interrupted' || end.outcome === 'ended' ? end.outcome : undefined);
+}
+
+/** Left before a session was opened. */
+function codeOfLeaving(left: Leaving | undefined): number {
+  if (left === 'interrupted') return EXIT.interrupted;
+  return left === 'ended' ? EXIT.answers : EXIT.done;
+}
+
+function partingWords(
+  { isSaved }: SessionEnd,
+  { saving, answers }: { readonly saving: Saving; readonly answers: Answers },
+): string {
+  if (Object.keys(answers).length === 0) return '\nNothing was answered, so nothing is kept.\n';
+  if (!isSaved) return '\nYour answers could not be saved.\n';
+  return `\nYour answers are saved:\n  ${saving.where}\nGo on with:\n  ${saving.resume}\n`;
 }
