@@ -74,11 +74,7 @@ export function readArgs(argv: readonly string[], command: Command): ParsedArgs 
     };
   } catch (error) {
     if (error instanceof CliStop) throw error;
-    throw new CliStop(
-      EXIT.usage,
-      optionFault(error as Error, argv, Object.keys(all)),
-      command.usage,
-    );
+    throw new CliStop(EXIT.usage, optionFault(error as Error, argv, Object.keys(all)), command.usage);
   }
 }
 

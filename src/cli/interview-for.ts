@@ -24,22 +24,46 @@ export interface InterviewInput {
   readonly pack: Pack;
   readonly today: IsoDate;
   readonly given: readonly SavedAnswer[];
+  /** Answers to other rules, offered where their question is asked. */
+  readonly heldOver: readonly SavedAnswer[];
+  /** Whether one of those may still stand as the answer. */
+  readonly canOffer?: (answer: SavedAnswer) => boolean;
   readonly startedOn: IsoDate;
 }
 
-export function interviewFor({ pack, today, given, startedOn }: InterviewInput): InterviewForRules {
+export function interviewFor({
+  pack,
+  today,
+  given,
+  heldOver,
+  canOffer = () => false,
+  startedOn,
+}: InterviewInput): InterviewForRules {
   const kept = new Map(given.map((answer) => [answer.questionId, answer]));
+  const held = new Map(heldOver.map((answer) => [answer.questionId, answer]));
   const scopeOf = (answers: Answers) => scopeFor({ pack, answers, today, assume: 'said' });
   const session = openSession({
     pack,
     answers: Object.fromEntries(given.map(({ questionId, value }) => [questionId, value])),
     scopeOf,
     alsoAsk: ASKED_BY_PROGRAM,
+    // What came from an answers file was never asked, and has no day on which it was given.
+    askedBefore: given
+      .filter(({ givenOn, questionId }) => givenOn !== undefined && pack.questionById.has(questionId))
+      .map(({ questionId }) => (questionId === 'lawnParts' ? 'areaM2' : questionId)),
   });
+  const offerFor = (questionId: string): AnswerValue | undefined => {
+    const answer = held.get(questionId);
+    // What someone's safety rests on is answered anew when the question has changed.
+    const isSafety = pack.questionById.get(questionId)?.safety === true;
+    return answer !== undefined && !isSafety && canOffer(answer) ? answer.value : undefined;
+  };
   const answer = (questionId: string, value: AnswerValue, typed: string): void => {
     session.answer(questionId, value);
     const id = questionId === 'areaM2' && Array.isArray(value) ? 'lawnParts' : questionId;
     kept.delete(id);
+    held.delete(questionId);
+    held.delete(id);
     kept.set(id, { questionId: id, value, typed, givenOn: today });
     for (const key of kept.keys()) if (!Object.hasOwn(session.answers(), key)) kept.delete(key);
   };
@@ -53,7 +77,9 @@ export function interviewFor({ pack, today, given, startedOn }: InterviewInput):
   const interview: Interview = {
     next: () => {
       const next = session.next();
-      return next === undefined ? undefined : promptFor(next, { pack, today, session, scopeOf });
+      return next === undefined
+        ? undefined
+        : promptFor(next, { pack, today, session, scopeOf, heldOver: offerFor(next.question.id) });
     },
     answer: (questionId, reply) =>
       reply.kind === 'value' ? answer(questionId, reply.value, reply.typed) : answer(questionId, UNKNOWN, ''),
@@ -88,6 +114,7 @@ export function interviewFor({ pack, today, given, startedOn }: InterviewInput):
         startedOn,
         answers: all.filter(({ questionId }) => !dormant.has(questionId)),
         dormant: all.filter(({ questionId }) => dormant.has(questionId)),
+        heldOver: [...held.values()],
       };
     },
   };
@@ -98,15 +125,17 @@ interface PromptContext {
   readonly today: IsoDate;
   readonly session: ReturnType<typeof openSession>;
   readonly scopeOf: (answers: Answers) => ReturnType<typeof scopeFor>;
+  readonly heldOver: AnswerValue | undefined;
 }
 
 function promptFor(
   { question, number, mayFollow, opensSection, earlier }: NextQuestion,
   context: PromptContext,
 ): Prompt {
-  const { pack, today, session, scopeOf } = context;
+  const { pack, today, session, scopeOf, heldOver } = context;
   const say = sayer(pack, scopeOf(session.answers()), () => undefined);
-  const suggested = earlier === UNKNOWN ? undefined : (earlier ?? suggestionOf(question, today));
+  const before = earlier ?? heldOver;
+  const suggested = before === UNKNOWN ? undefined : (before ?? suggestionOf(question, today));
   const { effect, handTest } = question.dontKnow;
   return {
     question: { ...question, text: say(question.text) },
@@ -121,9 +150,12 @@ function promptFor(
       ' ',
     ),
     why: say(question.why),
-    help: say(question.help),
+    help: question.kind === 'place' ? `${say(question.help)} ${stationsOf(pack)}` : say(question.help),
   };
 }
+
+const stationsOf = ({ climate }: Pack): string =>
+  `The stations: ${climate.stations.map(({ name }) => name).join(', ')}.`;
 
 const suggestionOf = (question: Question, today: IsoDate): AnswerValue | undefined =>
   question.kind === 'date' && question.suggest === 'today' ? today : question.suggest;

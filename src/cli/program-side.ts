@@ -10,7 +10,6 @@ export const PROGRAM_SIDE: ProgramSide = {
   formulas: Object.fromEntries(Object.entries(FORMULAS).map(([name, { needs }]) => [name, needs])),
   questions: [...ASKED_BY_PROGRAM, 'lawnParts', 'maxLiftKg', 'budget'],
   figures: [
-    'station-reach-km',
     'water-can-l',
     'sprinkler-efficiency',
     'work-day-h',

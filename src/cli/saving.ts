@@ -1,6 +1,7 @@
 /** Where a session is kept while it runs, and whether an unfinished one is taken up again. */
 import type { IsoDate } from '../base/dates.js';
 import type { Pack } from '../rules/pack.js';
+import { openLocks } from '../session/lock.js';
 import type { SavedAnswer, SavedSession } from '../session/saved-session.js';
 import {
   type LoadedSession,
@@ -13,12 +14,17 @@ import {
 import type { Asker } from '../terminal/asker.js';
 import type { CommandLine } from './how-started.js';
 import { CliStop, EXIT } from './io.js';
-import { chooseUnfinished } from './unfinished.js';
 
-export interface Saving {
-  /** Answers of the session that is taken up again. */
+/** What a session goes on from. */
+export interface TakenUp {
   readonly answers: readonly SavedAnswer[];
+  readonly heldOver: readonly SavedAnswer[];
   readonly startedOn: IsoDate;
+  /** The rules to go on by; undefined: the present ones. */
+  readonly pack: Pack | undefined;
+}
+
+export interface Saving extends TakenUp {
   readonly where: string;
   /** The command that goes on with it. */
   readonly resume: string;
@@ -40,56 +46,81 @@ export interface SavingInput {
 
 /** Undefined when the person left while being asked what to do with an unfinished session. */
 export async function openSaving(input: SavingInput): Promise<Saving | undefined> {
-  return input.file === undefined ? inStore(input) : inFile(input, input.file);
+  const store = openStore({ folder: sessionFolder(input.env, input.home) });
+  return input.file === undefined ? inStore(store, input) : inFile(store, input, input.file);
 }
 
-async function inFile(input: SavingInput, file: string): Promise<Saving> {
-  const { today, asker, pack, commandLine } = input;
-  const found = takenUp(await loadSessionFile(file), file, asker, pack);
-  const resume = commandLine(`ask --save ${quoted(file)}`);
-  return {
-    answers: found?.answers ?? [],
-    startedOn: found?.startedOn ?? today,
-    where: file,
-    resume,
-    save: (session) => unlessEmpty(session, () => saveSessionFile(file, session)),
-    finished: async () => ({ where: file, resume }),
-    release: async () => undefined,
-  };
+async function inFile(store: SessionStore, input: SavingInput, file: string): Promise<Saving | undefined> {
+  const lock = await readable(file, () => openLocks().take(file));
+  if (lock.kind === 'busy') {
+    throw new CliStop(
+      EXIT.files,
+      `${file} is open in another window (process ${lock.pid}). Go on there, or keep this session in another file.`,
+    );
+  }
+  try {
+    const loaded = await readable(file, () => loadSessionFile(file));
+    const found = await takenUp(loaded, file, store, input);
+    if (found !== 'left') {
+      const resume = input.commandLine(`ask --save ${quoted(file)}`);
+      return {
+        ...(found ?? fresh(input)),
+        where: file,
+        resume,
+        save: saver(store, found?.pack ?? input.pack, (session) => saveSessionFile(file, session)),
+        finished: async () => {
+          await lock.release();
+          return { where: file, resume };
+        },
+        release: lock.release,
+      };
+    }
+  } catch (error) {
+    await lock.release();
+    throw error;
+  }
+  await lock.release();
+  return undefined;
 }
 
-async function inStore(input: SavingInput): Promise<Saving | undefined> {
-  const { env, home, today, asker, pack } = input;
-  const store = openStore({ folder: sessionFolder(env, home) });
+async function inStore(store: SessionStore, input: SavingInput): Promise<Saving | undefined> {
+  const { today, asker, pack } = input;
+  const { chooseUnfinished } = await import('./unfinished.js');
   const choice = await chooseUnfinished({ store, asker, pack, today });
   if (choice === 'left') return undefined;
   if (choice !== 'new') {
     const { name } = choice;
     const lock = await store.lock(name);
     if (lock.kind === 'held') {
-      const found = takenUp(await store.load(name), name, asker, pack);
-      if (found !== undefined) return kept(store, { name, release: lock.release }, found, input);
+      const found = await takenUp(await store.load(name), name, store, input);
+      if (found !== undefined && found !== 'left') return kept(store, { ...lock, name }, found, input);
       await lock.release();
+      if (found === 'left') return undefined;
     } else {
       asker.say(`The session ${name} has just been opened in another window. Here a new one begins.`);
     }
   }
-  return kept(store, await store.begin(today), { answers: [], startedOn: today }, input);
+  return kept(store, await store.begin(today), fresh(input), input);
 }
 
-type TakenUp = Pick<Saving, 'answers' | 'startedOn'>;
+const fresh = ({ today }: SavingInput): TakenUp => ({
+  answers: [],
+  heldOver: [],
+  startedOn: today,
+  pack: undefined,
+});
 
 function kept(
   store: SessionStore,
   { name, release }: { readonly name: string; readonly release: () => Promise<void> },
   found: TakenUp,
-  { commandLine }: SavingInput,
+  { commandLine, pack }: SavingInput,
 ): Saving {
   return {
     ...found,
     where: store.pathOf(name),
     resume: commandLine(''),
-    save: (session) => unlessEmpty(session, () => store.save(name, session)),
+    save: saver(store, found.pack ?? pack, (session) => store.save(name, session)),
     finished: async () => {
       const where = await store.finish(name);
       await release();
@@ -99,17 +130,37 @@ function kept(
   };
 }
 
-/** A session without an answer is not worth a file. */
-async function unlessEmpty({ answers, dormant }: SavedSession, save: () => Promise<void>): Promise<void> {
-  if (answers.length + dormant.length > 0) await save();
+/** Saves a session that holds an answer, and once the rules that it is answered by. */
+function saver(
+  store: SessionStore,
+  pack: Pack,
+  save: (session: SavedSession) => Promise<void>,
+): (session: SavedSession) => Promise<void> {
+  let areRulesKept = false;
+  return async (session) => {
+    const { answers, dormant, heldOver } = session;
+    if (answers.length + dormant.length + heldOver.length === 0) return;
+    await save(session);
+    if (areRulesKept) return;
+    areRulesKept = true;
+    const { textOfPack } = await import('./kept-rules.js');
+    // Without them the session can still be moved over, so a failure is no reason to stop.
+    await store.keepRules(pack.sha256, () => textOfPack(pack)).catch(() => undefined);
+  };
 }
 
 /** A path as a shell takes it. */
 const quoted = (path: string): string =>
   /^[\w./~+@%:,-]+$/.test(path) ? path : `'${path.replaceAll("'", "'\\''")}'`;
 
-/** What a loaded file gives: its answers that the rules still know, with a word about the rest. */
-function takenUp(loaded: LoadedSession, file: string, asker: Asker, pack: Pack): TakenUp | undefined {
+/** What a loaded file gives; undefined when there is nothing to go on from. */
+async function takenUp(
+  loaded: LoadedSession,
+  file: string,
+  store: SessionStore,
+  input: SavingInput,
+): Promise<TakenUp | 'left' | undefined> {
+  const { asker, pack, today } = input;
   if (loaded.kind === 'missing') return undefined;
   if (loaded.kind === 'foreign') {
     throw new CliStop(
@@ -117,17 +168,40 @@ function takenUp(loaded: LoadedSession, file: string, asker: Asker, pack: Pack):
       `${file} is no session of this program and was left as it is: ${loaded.problems.join(' ')}`,
     );
   }
-  if (loaded.kind === 'damaged') {
-    asker.say(
-      `The saved session was damaged. It is set aside as ${loaded.setAsideAs}; what could be read is taken over.`,
+  const session = loaded.kind === 'damaged' ? loaded.salvaged : loaded.session;
+  const answers = [...session.answers, ...session.dormant];
+  if (loaded.kind === 'damaged') asker.say(damageWords(loaded, answers.length));
+  const { heldOver, startedOn = today } = session;
+  if (session.pack?.sha256 === pack.sha256) return { answers, heldOver, startedOn, pack: undefined };
+  if (answers.length + heldOver.length === 0) return { answers, heldOver, startedOn, pack: undefined };
+  const [{ takeOver }, { packFromText }] = await Promise.all([
+    import('./changed-rules.js'),
+    import('./kept-rules.js'),
+  ]);
+  const text = session.pack === undefined ? undefined : await store.rulesOf(session.pack.sha256);
+  const rules = text === undefined ? undefined : await packFromText(text);
+  return (await takeOver({ answers, heldOver, startedOn, pack: session.pack, rules }, input)) ?? 'left';
+}
+
+function damageWords(
+  { setAsideAs, salvaged }: Extract<LoadedSession, { kind: 'damaged' }>,
+  count: number,
+): string {
+  const lost =
+    salvaged.lostAnswers === 0 ? '' : `; ${salvaged.lostAnswers} could not be read and will be asked`;
+  return `The saved session was damaged. It is set aside as ${setAsideAs}. ${count === 1 ? '1 answer' : `${count} answers`} could be read${lost}.`;
+}
+
+async function readable<Result>(file: string, work: () => Promise<Result>): Promise<Result> {
+  try {
+    return await work();
+  } catch (error) {
+    const { code, message } = error as NodeJS.ErrnoException;
+    const reason =
+      code === 'ENOENT' ? 'its folder is not there' : code === 'EISDIR' ? 'it is a folder' : message;
+    throw new CliStop(
+      EXIT.files,
+      `${file} cannot hold a session: ${reason}. Choose another place with --save.`,
     );
   }
-  const session = loaded.kind === 'damaged' ? loaded.salvaged : loaded.session;
-  const all = [...session.answers, ...session.dormant];
-  const known = all.filter(({ questionId }) => pack.questionById.has(questionId));
-  if (known.length < all.length)
-    asker.say(
-      `${all.length - known.length} answers belong to questions that are no longer asked, and are left out.`,
-    );
-  return session.startedOn === undefined ? undefined : { answers: known, startedOn: session.startedOn };
 }

@@ -1,6 +1,19 @@
 /** The records that a pack has once or in one short list: verdicts, aftercare, what is not done, manifest, climate. */
 import { z } from 'zod';
-import { citations, expression, id, sentence } from './schema.js';
+import {
+  cautionSchema,
+  citations,
+  expression,
+  factSchema,
+  figureSchema,
+  findingSchema,
+  id,
+  materialSchema,
+  questionSchema,
+  sentence,
+  sourceSchema,
+  stepSchema,
+} from './schema.js';
 
 export const verdictId = z.enum([
   'care-only',
@@ -75,6 +88,26 @@ export const climateSchema = z.strictObject({
       minYears: z.number(),
     }),
   ),
+});
+
+/** A whole pack as one object: what a folder of rules is read into. */
+export const packDataSchema = z.strictObject({
+  ...manifestSchema.shape,
+  sha256: z.string(),
+  sources: z.array(sourceSchema),
+  figures: z.array(figureSchema),
+  facts: z.array(factSchema),
+  questions: z.array(questionSchema),
+  findings: z.array(findingSchema),
+  steps: z.array(stepSchema),
+  materials: z.array(materialSchema),
+  cautions: z.array(cautionSchema),
+  verdicts: z.array(verdictSchema),
+  outlook: z.array(outlookSchema),
+  watering: z.array(wateringSchema),
+  notDone: z.array(notDoneSchema),
+  together: z.array(togetherSchema),
+  climate: climateSchema,
 });
 
 export type VerdictRule = z.infer<typeof verdictSchema>;

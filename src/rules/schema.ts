@@ -106,6 +106,8 @@ export const questionSchema = z
       handTest: sentence.optional(),
     }),
     cost: z.enum(['chair', 'look', 'dig']),
+    /** What "none" stands for where a number is asked for; without it the help is shown. */
+    noneIs: z.number().optional(),
     safety: z.boolean().optional(),
     /** A plan can be made without it, and nothing is assumed in its place: a name, a budget. */
     optional: z.boolean().optional(),

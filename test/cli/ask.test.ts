@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { cpSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { newFolder, run } from './run.js';
@@ -135,6 +135,77 @@ describe('unfinished sessions', () => {
     expect(made.err).toContain('Your answers are kept');
     const path = /kept:\n {2}(\S+)/.exec(made.err)?.[1] ?? '';
     expect(run(['ask', '--plain', '--save', path], '\n').out).toBe(made.out);
+  });
+});
+
+describe('a session begun with other rules', () => {
+  const rules = join(newFolder(), 'rules');
+  cpSync('rules', rules, { recursive: true });
+  const edit = (file: string, change: (records: { id: string; text: string }[]) => unknown) => {
+    const path = join(rules, file);
+    writeFileSync(path, JSON.stringify(change(JSON.parse(readFileSync(path, 'utf8')))));
+  };
+  edit('questions/safety.json', (questions) =>
+    questions.map((each) => (each.id === 'pavingBeside' ? { ...each, text: 'Does it touch stone?' } : each)),
+  );
+  const begun = () => {
+    const state = newFolder();
+    run(['ask', '--plain', '--pack', rules], 'yes\nno\nno\n', state);
+    return state;
+  };
+
+  it('is moved over, with a list of what is kept and what is asked again, and the old answer offered', () => {
+    const { err } = run(['ask', '--plain'], '1\n1\nquit\n', begun());
+    expect(err).toContain('The rules have changed since this session was begun');
+    expect(err).toContain('Kept: dog on the lawn yes and children on the lawn no.');
+    expect(err.replace(/\s+/g, ' ')).toMatch(/Asked again, [^:]*: paving beside the lawn no\./);
+    expect(err).toMatch(/Does the lawn touch paving.*\n.*\n.*\n.*\nEnter alone takes: no/);
+  });
+
+  it('is finished as it was, by the rules it was begun with', () => {
+    const state = begun();
+    const { err } = run(['ask', '--plain'], '1\n2\nreview\n3\n', state);
+    expect(err).toContain('Does it touch stone?');
+    expect(err).not.toContain('Does the lawn touch paving');
+  });
+
+  it('can only be moved over when those rules are gone, and stays untouched when it is left', () => {
+    const state = begun();
+    rmSync(join(state, 'seedbed', 'rules'), { recursive: true });
+    const path = join(state, 'seedbed', readdirSync(join(state, 'seedbed'))[0] as string);
+    const saved = readFileSync(path, 'utf8');
+    const { err } = run(['ask', '--plain'], '1\n2\n', state);
+    expect(err).not.toContain('finish as it was');
+    expect(readFileSync(path, 'utf8')).toBe(saved);
+  });
+});
+
+describe('a session file', () => {
+  it('that is damaged is set aside, and what can be read goes on', () => {
+    const file = join(newFolder(), 'mine.json');
+    run(['ask', '--plain', '--save', file], 'yes\nno\nno\n');
+    const whole = readFileSync(file, 'utf8');
+    const cut = whole.slice(0, whole.indexOf('"pavingBeside"'));
+    writeFileSync(file, cut);
+    const { err } = run(['ask', '--plain', '--save', file], '');
+    expect(err.replace(/\s+/g, ' ')).toMatch(
+      /was damaged\. It is set aside as \S+mine\.json\.damaged\. 2 answers could be read; 1 could not/,
+    );
+    expect(readFileSync(`${file}.damaged`, 'utf8')).toBe(cut);
+    expect(JSON.parse(readFileSync(file, 'utf8')).answers).toHaveLength(2);
+  });
+
+  it('that another window has open is refused by name', () => {
+    const file = join(newFolder(), 'mine.json');
+    writeFileSync(`${file}.lock`, `${process.pid}\n`);
+    const { code, err } = run(['ask', '--plain', '--save', file], 'yes\n');
+    expect(code).toBe(5);
+    expect(err).toContain(`is open in another window (process ${process.pid})`);
+  });
+
+  it.each(['/nowhere/at/all.json', '/'])('that cannot be written is refused: %s', (file) => {
+    const { code, err } = run(['ask', '--plain', '--save', file], 'yes\n');
+    expect([code, err.includes('Choose another place with --save.')]).toEqual([5, true]);
   });
 });
 

@@ -40,7 +40,7 @@ describe('a place', () => {
     const reading = read('-34.9, 138.6');
     expect(reading).toMatchObject({ kind: 'odd', value: '-34.9, 138.6' });
     expect('says' in reading && reading.says).toMatch(
-      /34\.9 degrees south, 138\.6 east; no weather station that I know is within 100 km.*months in print/,
+      /34\.9 degrees south, 138\.6 east; no weather station that I know is within 60 km.*months in print/,
     );
   });
 

@@ -4,8 +4,9 @@ import { daysBetween } from '../../base/dates.js';
 import type { Answers } from '../../interview/answers.js';
 import type { Pack } from '../../rules/pack.js';
 import type { SavedAnswer } from '../../session/saved-session.js';
-import type { Asker, AskerSettings, Leaving } from '../../terminal/asker.js';
+import type { Leaving } from '../../terminal/asker.js';
 import { runSession, type SessionEnd } from '../../terminal/session-loop.js';
+import { askerFor, lazyReader } from '../asker-for.js';
 import type { Command, ParsedArgs } from '../command.js';
 import type { FinishInput } from '../finish-plan.js';
 import { interviewFor } from '../interview-for.js';
@@ -27,9 +28,10 @@ export const ask: Command = {
 };
 
 async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
-  const pack = await io.loadPack(args.text('pack'));
+  const present = await io.loadPack(args.text('pack'));
   const signals = new AbortController();
-  const asker = await askerFor(args, io, signals.signal, pack);
+  const reader = lazyReader(present, io.today);
+  const asker = await askerFor(args, io, signals.signal, reader);
   const stop = (): void => signals.abort();
   for (const name of ['SIGTERM', 'SIGHUP', 'SIGINT'] as const) process.once(name, stop);
   try {
@@ -39,13 +41,27 @@ async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
       env: io.env,
       today: io.today,
       asker,
-      pack,
+      pack: present,
       commandLine: io.commandLine,
     });
     if (saving === undefined) return codeOfLeaving(asker.left?.());
+    const pack = saving.pack ?? present;
+    reader.use(pack);
     const prefilled = await prefilledFrom(args, io, pack);
     const given = withDaysPassed([...prefilled, ...saving.answers], io.today, pack);
-    const rules = interviewFor({ pack, today: io.today, given, startedOn: saving.startedOn });
+    const { heldOver, startedOn } = saving;
+    const rules = interviewFor({
+      pack,
+      today: io.today,
+      given,
+      heldOver,
+      startedOn,
+      ...(heldOver.length === 0
+        ? {}
+        : { canOffer: (await import('../fitting.js')).fitsQuestions(pack, io.today) }),
+    });
+    // What was moved over or could be read is safe before the first question.
+    await saving.save(rules.toSave()).catch(() => undefined);
     if (!args.flag('quiet')) asker.say(welcome(saving));
     const end = await runSession({
       asker,
@@ -65,62 +81,6 @@ async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
     for (const name of ['SIGTERM', 'SIGHUP', 'SIGINT'] as const) process.removeListener(name, stop);
     asker.close();
   }
-}
-
-/** Drawn questions need a real terminal on both sides; everything else gets numbered lines. */
-export async function askerFor(
-  args: ParsedArgs,
-  io: CliIo,
-  interrupt: AbortSignal,
-  pack: Pack,
-): Promise<Asker> {
-  const isDrawn =
-    !args.flag('plain') &&
-    !io.env.ACCESSIBLE &&
-    io.env.TERM !== 'dumb' &&
-    io.input.isTTY === true &&
-    io.output.isTTY === true;
-  const reader = lazyReader(pack, io.today);
-  const output = isDrawn ? io.output : io.dialogue;
-  const settings = {
-    input: io.input,
-    output,
-    width: io.width,
-    colour: io.colour,
-    read: reader.read,
-    interrupt,
-  };
-  if (!isDrawn) {
-    const [{ createLineAsker }] = await Promise.all([import('../../terminal/line-asker.js'), reader.ready()]);
-    return createLineAsker(settings);
-  }
-  const asker = (await import('../../terminal/clack-asker.js')).createClackAsker(settings);
-  return {
-    ...asker,
-    ask: async (prompt) => {
-      // A list is picked from, nothing is read: it can be drawn while the reader loads.
-      const isPicked = prompt.question.kind === 'choice' || prompt.question.kind === 'yes-no';
-      if (!isPicked) await reader.ready();
-      const reply = asker.ask(prompt);
-      setImmediate(() => void reader.ready());
-      return reply;
-    },
-  };
-}
-
-/** The reader of typed answers, loaded when it is first wanted. */
-function lazyReader(
-  pack: Pack,
-  today: CliIo['today'],
-): { read: AskerSettings['read']; ready: () => Promise<void> } {
-  let read: AskerSettings['read'] | undefined;
-  return {
-    ready: async () => {
-      read ??= (await import('../reader-for.js')).readerFor(pack, today);
-    },
-    read: (question, typed) =>
-      read?.(question, typed) ?? { kind: 'refused', says: 'One moment, then type it again.' },
-  };
 }
 
 async function prefilledFrom(args: ParsedArgs, io: CliIo, pack: Pack): Promise<SavedAnswer[]> {

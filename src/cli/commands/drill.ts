@@ -6,12 +6,12 @@ import type { CaseBook, DrillCase } from '../../rules/schema-case.js';
 import { wrapText } from '../../terminal/wrap-text.js';
 import { markAttempt } from '../../training/marks.js';
 import { type WorkedCase, workOut } from '../../training/worked-case.js';
+import { askerFor, lazyReader } from '../asker-for.js';
 import type { Command, ParsedArgs } from '../command.js';
 import { type DrillEnd, runDrill, supposeStage, typedAgain } from '../drill/run-drill.js';
 import { type CliIo, CliStop, EXIT } from '../io.js';
 import { loadCases } from '../load-cases.js';
 import { writeResult } from '../write-result.js';
-import { askerFor } from './ask.js';
 
 const MODES = ['watch', 'finish', 'whole'] as const;
 const FEEDBACK = ['at-once', 'at-end'] as const;
@@ -59,7 +59,7 @@ async function runOne(worked: WorkedCase, args: ParsedArgs, io: CliIo, pack: Pac
   const signals = new AbortController();
   const stop = (): void => signals.abort();
   for (const name of ['SIGTERM', 'SIGHUP', 'SIGINT'] as const) process.once(name, stop);
-  const asker = await askerFor(args, io, signals.signal, pack);
+  const asker = await askerFor(args, io, signals.signal, lazyReader(pack, io.today));
   try {
     const parts = { asker, worked, today: io.today, feedback };
     const end = await runDrill(parts, mode, minutes);
