@@ -41,17 +41,14 @@ export async function takeOver(old: OldSession, input: SavingInput): Promise<Tak
       ...(dropped.length === 0 ? [] : [`No longer asked: ${listed(dropped, old.rules ?? pack)}.`]),
     ].join('\n'),
   );
-  const choice = await asker.pick(
-    'How shall we go on?',
-    [
-      { value: 'move', label: 'move over to the present rules' },
-      ...(old.rules === undefined
-        ? []
-        : [{ value: 'stay', label: 'finish as it was, by the rules it was begun with' }]),
-    ],
-    'leave it as it is for now',
-  );
-  if (choice === undefined) return undefined;
+  const choice = await asker.pick('How shall we go on?', [
+    { value: 'move', label: 'move over to the present rules' },
+    ...(old.rules === undefined
+      ? []
+      : [{ value: 'stay', label: 'finish as it was, by the rules it was begun with' }]),
+    { value: 'leave', label: 'leave it as it is for now' },
+  ]);
+  if (choice === undefined || choice === 'leave') return undefined;
   const { startedOn, heldOver } = old;
   if (choice === 'stay') return { answers: old.answers, heldOver, startedOn, pack: old.rules };
   return { answers: kept, heldOver: [...heldOver, ...askedAgain, ...dropped], startedOn, pack };

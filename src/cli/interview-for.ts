@@ -7,6 +7,7 @@ import { clashesIn } from '../interview/together.js';
 import { ASKED_BY_PROGRAM } from '../planner/asked-by-program.js';
 import { sayer } from '../planner/texts.js';
 import { scopeFor } from '../planner/working-scope.js';
+import type { Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
 import type { Question } from '../rules/schema.js';
 import type { SavedAnswer, SavedSession } from '../session/saved-session.js';
@@ -67,13 +68,15 @@ export function interviewFor({
     kept.set(id, { questionId: id, value, typed, givenOn: today });
     for (const key of kept.keys()) if (!Object.hasOwn(session.answers(), key)) kept.delete(key);
   };
-  const review = () =>
-    session.review().map(({ question, value, status }) => ({
+  const review = () => {
+    const scope = scopeOf(session.answers());
+    return session.review().map(({ question, value, status }) => ({
       questionId: question.id === 'lawnParts' ? 'areaM2' : question.id,
       label: question.label,
-      shown: showAnswer(question, value),
+      shown: `${showAnswer(question, value)}${value === UNKNOWN ? takenAs(question, scope) : ''}`,
       status,
     }));
+  };
   const interview: Interview = {
     next: () => {
       const next = session.next();
@@ -87,12 +90,14 @@ export function interviewFor({
     goTo: session.goTo,
     review,
     clash: () => {
-      const lines = review();
-      const isUsed = (id: string) =>
-        lines.some((line) => line.questionId === id && line.status !== 'dormant');
+      const used = session.review().filter(({ status }) => status !== 'dormant');
+      const isUsed = (id: string) => used.some(({ question }) => question.id === id);
       const [first] = clashesIn(pack, session.answers(), isUsed);
       return (
-        first && { ...first, lines: lines.filter(({ questionId }) => first.questionIds.includes(questionId)) }
+        first && {
+          ...first,
+          lines: review().filter(({ questionId }) => first.questionIds.includes(questionId)),
+        }
       );
     },
   };
@@ -118,6 +123,12 @@ export function interviewFor({
       };
     },
   };
+}
+
+/** What the plan goes by in place of an answer that nobody knows. */
+function takenAs(question: Question, scope: Scope): string {
+  const assumed = scope(question.id);
+  return assumed.known ? ` (taken as ${showAnswer(question, assumed.value)})` : '';
 }
 
 interface PromptContext {

@@ -16,7 +16,7 @@ export interface UnfinishedInput {
 
 const NEW = ':new';
 const FORGET = ':forget';
-const LEAVE_NOW = 'leave now';
+const LEAVE_NOW = ':leave';
 
 /** Name of the session to go on with, `new`, or `left` when they walked away from the list. */
 export async function chooseUnfinished(
@@ -38,10 +38,10 @@ export async function chooseUnfinished(
         ...open.map(({ name, label }) => ({ value: name, label: `go on with ${label}` })),
         { value: NEW, label: `start another lawn; ${open.length === 1 ? 'this one stays' : 'these stay'}` },
         { value: FORGET, label: 'throw one away' },
+        { value: LEAVE_NOW, label: 'leave now' },
       ],
-      LEAVE_NOW,
     );
-    if (chosen === undefined) return 'left';
+    if (chosen === undefined || chosen === LEAVE_NOW) return 'left';
     if (chosen === NEW) return 'new';
     if (chosen !== FORGET) return { name: chosen };
     await throwAway(open, input);

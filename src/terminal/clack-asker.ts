@@ -26,7 +26,7 @@ export function createClackAsker(settings: AskerSettings): Asker {
         endsGroup: leaveLabel !== undefined && index === choices.length - 1,
       }));
       const leaving = leaveLabel === undefined ? [] : [{ value: LEAVE, label: leaveLabel }];
-      const given = await screen.list(message, [...entries, ...leaving], undefined);
+      const given = await screen.list(message, [...entries, ...leaving], leaveLabel && LEAVE);
       if (given.kind !== 'given' || given.value === LEAVE) return undefined;
       return choices[Number(given.value.slice(CHOICE.length))]?.value;
     },

@@ -72,7 +72,7 @@ const NONE_BEFORE = 'This is the first question.';
 const NONE_YET = 'There is no answer yet.';
 const STATUS_NOTES: Readonly<Record<ReviewLine['status'], string>> = {
   answered: '',
-  unknown: ' (not known)',
+  unknown: '',
   dormant: ' (kept, not used)',
 };
 

@@ -231,8 +231,10 @@ describe('picking, confirming and free lines at a terminal', () => {
   ];
 
   it.each([
-    [[DOWN, ENTER], 'sun'],
-    [[UP, ENTER], undefined],
+    // The cursor starts on the line that changes nothing.
+    [[ENTER], undefined],
+    [[UP, ENTER], 'sun'],
+    [[UP, UP, ENTER], 'moss'],
     [[SHIFT_TAB], undefined],
     [[CTRL_C], undefined],
   ])('picks %#', async (keys, value) => {
