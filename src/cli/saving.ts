@@ -85,8 +85,11 @@ async function inFile(store: SessionStore, input: SavingInput, file: string): Pr
 
 async function inStore(store: SessionStore, input: SavingInput): Promise<Saving | undefined> {
   const { today, asker, pack } = input;
-  const { chooseUnfinished } = await import('./unfinished.js');
-  const choice = await chooseUnfinished({ store, asker, pack, today });
+  // The list is loaded only where there is one: it would hold up the first question.
+  const choice =
+    (await store.list()).length === 0
+      ? 'new'
+      : await (await import('./unfinished.js')).chooseUnfinished({ store, asker, pack, today });
   if (choice === 'left') return undefined;
   if (choice !== 'new') {
     const { name } = choice;

@@ -243,6 +243,25 @@ describe('picking, confirming and free lines at a terminal', () => {
     expect(picked).toBe(value);
   });
 
+  it('keeps the terminal raw between prompts, so that no key is written onto the screen, and lets go at the end', async () => {
+    const input = new PassThrough();
+    const modes: boolean[] = [];
+    Object.assign(input, { isTTY: true, setRawMode: (isRaw: boolean) => void modes.push(isRaw) });
+    const { output } = tape();
+    Object.assign(output, { columns: 80, rows: 40 });
+    const asker = createClackAsker({ input, output, width: 80, colour: false, read });
+    for (const count of [1, 2]) {
+      const reply = asker.ask(FEEL);
+      await pause(5);
+      input.write(ENTER);
+      await reply;
+      expect(modes.filter((isRaw) => isRaw).length).toBeGreaterThanOrEqual(count);
+      expect(modes).not.toContain(false);
+    }
+    asker.close();
+    expect(modes.at(-1)).toBe(false);
+  });
+
   it('confirms with the shown default first', async () => {
     const { asker, press } = terminal();
     const [first] = await Promise.all([asker.confirm('Write over it?', false), press(ENTER)]);
