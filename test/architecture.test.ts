@@ -40,7 +40,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** Only these may reach for files, the clock, the process or the screen. */
-const IMPURE = [/^cli\//, /^terminal\//, /^session\/store\.ts$/, /^rules\/read(-cases)?\.ts$/];
+const IMPURE = [/^cli\//, /^terminal\//, /^session\/(store|lock)\.ts$/, /^rules\/read(-cases)?\.ts$/];
 const WORLD = /from 'node:|\bDate\.now\(|new Date\(\)|Math\.random\(|\bprocess\.|\bconsole\.|\bglobalThis\./;
 
 const importsOf = (text: string): string[] =>

@@ -2,6 +2,7 @@
 import { parseArgs } from 'node:util';
 import { cleanLine } from '../base/clean-text.js';
 import { nearest } from '../base/nearest.js';
+import type { CommandLine } from './how-started.js';
 import { type CliIo, CliStop, EXIT } from './io.js';
 
 export interface OptionSpec {
@@ -73,10 +74,7 @@ export function readArgs(argv: readonly string[], command: Command): ParsedArgs 
     };
   } catch (error) {
     if (error instanceof CliStop) throw error;
-    throw new CliStop(
-      EXIT.usage,
-      `${optionFault(error as Error, argv, Object.keys(all))}\nUsage: seedbed ${command.usage}`,
-    );
+    throw new CliStop(EXIT.usage, optionFault(error as Error, argv, Object.keys(all)), command.usage);
   }
 }
 
@@ -89,7 +87,7 @@ function checkWords(words: readonly string[], { name, takes, usage }: Command): 
   if (isRight) return;
   const extra = words[most];
   const found = extra === undefined ? '' : `; "${cleanLine(extra).slice(0, LONGEST_SHOWN)}" is one too many`;
-  throw new CliStop(EXIT.usage, `"${name}" takes ${says}${found}.\nUsage: seedbed ${usage}`);
+  throw new CliStop(EXIT.usage, `"${name}" takes ${says}${found}.`, usage);
 }
 
 function optionFault(error: Error, argv: readonly string[], names: readonly string[]): string {
@@ -118,11 +116,11 @@ function checkValues(
 }
 
 /** Help for one command, from its own table. */
-export function helpOf(command: Command): string {
+export function helpOf(command: Command, commandLine: CommandLine): string {
   const options = Object.entries({ ...command.options, ...COMMON_OPTIONS });
   const rows = options.map(([name, { short, value, allowed, says }]) => {
     const left = `${short === undefined ? '' : `-${short}, `}--${name}${value === undefined ? '' : ` ${value}`}`;
     return `  ${left.padEnd(22)} ${allowed === undefined ? '' : `${allowed.join(', ')}; `}${says}`;
   });
-  return `${command.summary}\n\nUsage: seedbed ${command.usage}\n\nOptions\n${rows.join('\n')}\n`;
+  return `${command.summary}\n\nUsage: ${commandLine(command.usage)}\n\nOptions\n${rows.join('\n')}\n`;
 }

@@ -1,5 +1,6 @@
 /** The list of commands; each is loaded only when it is called, so that help costs nothing. */
 import type { Command } from './command.js';
+import type { CommandLine } from './how-started.js';
 
 export interface CommandEntry {
   readonly name: string;
@@ -58,13 +59,15 @@ export const COMMANDS: readonly CommandEntry[] = [
   },
 ];
 
-export function generalHelp(version: string): string {
-  const rows = COMMANDS.map(({ name, summary }) => `  seedbed ${name.padEnd(10)} ${summary}`);
+export function generalHelp(version: string, commandLine: CommandLine): string {
+  const wide = COMMANDS.map(({ name }) => commandLine(name).length).reduce((a, b) => Math.max(a, b));
+  const row = (words: string, says: string): string => `  ${commandLine(words).padEnd(wide)}   ${says}`;
+  const rows = COMMANDS.map(({ name, summary }) => row(name, summary));
   return `Seedbed ${version}: asks about a tired lawn and writes a dated plan that brings it back.
 
-  seedbed            start, or go on with an unfinished session
+${row('', START.summary)}
 ${rows.join('\n')}
 
-  seedbed COMMAND --help tells more. Answers stay in files on this machine; nothing is sent anywhere.
+  ${commandLine('COMMAND --help')} tells more. Answers stay in files on this machine; nothing is sent anywhere.
 `;
 }

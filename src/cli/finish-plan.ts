@@ -21,7 +21,7 @@ export async function finishPlan({ args, io, asker, pack, answers }: FinishInput
   const plan = assemblePlan({ pack, answers, today: io.today, assumeAll: false });
   const markdown = await rendered(plan, 'md');
   const { summaryOf } = await import('../document/summary.js');
-  asker.say(`\n${summaryOf(plan, io.width)}`);
+  asker.say(`\n${summaryOf(plan)}`);
   const out = args.text('out');
   if (out !== undefined) {
     await writeResult(markdown, { out, force: args.flag('force'), quiet: args.flag('quiet') }, io);

@@ -3,9 +3,11 @@ import type { IsoDate } from '../base/dates.js';
 import { type Answers, type AnswerValue, UNKNOWN } from '../interview/answers.js';
 import { type NextQuestion, openSession } from '../interview/session.js';
 import { showAnswer } from '../interview/show-answer.js';
+import { clashesIn } from '../interview/together.js';
 import { ASKED_BY_PROGRAM } from '../planner/asked-by-program.js';
 import { sayer } from '../planner/texts.js';
 import { scopeFor } from '../planner/working-scope.js';
+import type { Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
 import type { Question } from '../rules/schema.js';
 import type { SavedAnswer, SavedSession } from '../session/saved-session.js';
@@ -23,41 +25,81 @@ export interface InterviewInput {
   readonly pack: Pack;
   readonly today: IsoDate;
   readonly given: readonly SavedAnswer[];
+  /** Answers to other rules, offered where their question is asked. */
+  readonly heldOver: readonly SavedAnswer[];
+  /** Whether one of those may still stand as the answer. */
+  readonly canOffer?: (answer: SavedAnswer) => boolean;
   readonly startedOn: IsoDate;
 }
 
-export function interviewFor({ pack, today, given, startedOn }: InterviewInput): InterviewForRules {
+export function interviewFor({
+  pack,
+  today,
+  given,
+  heldOver,
+  canOffer = () => false,
+  startedOn,
+}: InterviewInput): InterviewForRules {
   const kept = new Map(given.map((answer) => [answer.questionId, answer]));
+  const held = new Map(heldOver.map((answer) => [answer.questionId, answer]));
   const scopeOf = (answers: Answers) => scopeFor({ pack, answers, today, assume: 'said' });
   const session = openSession({
     pack,
     answers: Object.fromEntries(given.map(({ questionId, value }) => [questionId, value])),
     scopeOf,
     alsoAsk: ASKED_BY_PROGRAM,
+    // What came from an answers file was never asked, and has no day on which it was given.
+    askedBefore: given
+      .filter(({ givenOn, questionId }) => givenOn !== undefined && pack.questionById.has(questionId))
+      .map(({ questionId }) => (questionId === 'lawnParts' ? 'areaM2' : questionId)),
   });
+  const offerFor = (questionId: string): AnswerValue | undefined => {
+    const answer = held.get(questionId);
+    // What someone's safety rests on is answered anew when the question has changed.
+    const isSafety = pack.questionById.get(questionId)?.safety === true;
+    return answer !== undefined && !isSafety && canOffer(answer) ? answer.value : undefined;
+  };
   const answer = (questionId: string, value: AnswerValue, typed: string): void => {
     session.answer(questionId, value);
     const id = questionId === 'areaM2' && Array.isArray(value) ? 'lawnParts' : questionId;
     kept.delete(id);
+    held.delete(questionId);
+    held.delete(id);
     kept.set(id, { questionId: id, value, typed, givenOn: today });
     for (const key of kept.keys()) if (!Object.hasOwn(session.answers(), key)) kept.delete(key);
+  };
+  const review = () => {
+    const scope = scopeOf(session.answers());
+    return session.review().map(({ question, value, status }) => ({
+      questionId: question.id === 'lawnParts' ? 'areaM2' : question.id,
+      label: question.label,
+      shown: `${showAnswer(question, value)}${value === UNKNOWN ? takenAs(question, scope) : ''}`,
+      status,
+    }));
   };
   const interview: Interview = {
     next: () => {
       const next = session.next();
-      return next === undefined ? undefined : promptFor(next, { pack, today, session, scopeOf });
+      return next === undefined
+        ? undefined
+        : promptFor(next, { pack, today, session, scopeOf, heldOver: offerFor(next.question.id) });
     },
     answer: (questionId, reply) =>
       reply.kind === 'value' ? answer(questionId, reply.value, reply.typed) : answer(questionId, UNKNOWN, ''),
     back: session.back,
     goTo: session.goTo,
-    review: () =>
-      session.review().map(({ question, value, status }) => ({
-        questionId: question.id === 'lawnParts' ? 'areaM2' : question.id,
-        label: question.label,
-        shown: showAnswer(question, value),
-        status,
-      })),
+    review,
+    clash: () => {
+      const used = session.review().filter(({ status }) => status !== 'dormant');
+      const isUsed = (id: string) => used.some(({ question }) => question.id === id);
+      const [first] = clashesIn(pack, session.answers(), isUsed);
+      return (
+        first && {
+          ...first,
+          lines: review().filter(({ questionId }) => first.questionIds.includes(questionId)),
+        }
+      );
+    },
   };
   return {
     interview,
@@ -77,9 +119,16 @@ export function interviewFor({ pack, today, given, startedOn }: InterviewInput):
         startedOn,
         answers: all.filter(({ questionId }) => !dormant.has(questionId)),
         dormant: all.filter(({ questionId }) => dormant.has(questionId)),
+        heldOver: [...held.values()],
       };
     },
   };
+}
+
+/** What the plan goes by in place of an answer that nobody knows. */
+function takenAs(question: Question, scope: Scope): string {
+  const assumed = scope(question.id);
+  return assumed.known ? ` (taken as ${showAnswer(question, assumed.value)})` : '';
 }
 
 interface PromptContext {
@@ -87,15 +136,17 @@ interface PromptContext {
   readonly today: IsoDate;
   readonly session: ReturnType<typeof openSession>;
   readonly scopeOf: (answers: Answers) => ReturnType<typeof scopeFor>;
+  readonly heldOver: AnswerValue | undefined;
 }
 
 function promptFor(
   { question, number, mayFollow, opensSection, earlier }: NextQuestion,
   context: PromptContext,
 ): Prompt {
-  const { pack, today, session, scopeOf } = context;
+  const { pack, today, session, scopeOf, heldOver } = context;
   const say = sayer(pack, scopeOf(session.answers()), () => undefined);
-  const suggested = earlier === UNKNOWN ? undefined : (earlier ?? suggestionOf(question, today));
+  const before = earlier ?? heldOver;
+  const suggested = before === UNKNOWN ? undefined : (before ?? suggestionOf(question, today));
   const { effect, handTest } = question.dontKnow;
   return {
     question: { ...question, text: say(question.text) },
@@ -110,9 +161,12 @@ function promptFor(
       ' ',
     ),
     why: say(question.why),
-    help: say(question.help),
+    help: question.kind === 'place' ? `${say(question.help)} ${stationsOf(pack)}` : say(question.help),
   };
 }
+
+const stationsOf = ({ climate }: Pack): string =>
+  `The stations: ${climate.stations.map(({ name }) => name).join(', ')}.`;
 
 const suggestionOf = (question: Question, today: IsoDate): AnswerValue | undefined =>
   question.kind === 'date' && question.suggest === 'today' ? today : question.suggest;

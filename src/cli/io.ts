@@ -2,6 +2,7 @@
 import type { Readable, Writable } from 'node:stream';
 import type { IsoDate } from '../base/dates.js';
 import type { Pack } from '../rules/pack.js';
+import type { CommandLine } from './how-started.js';
 
 export const EXIT = {
   done: 0,
@@ -24,6 +25,8 @@ export interface CliIo {
   /** Where questions are shown: the terminal, or standard error when the output goes elsewhere. */
   readonly dialogue: Writable;
   readonly today: IsoDate;
+  /** The line that runs the program with these words, as it was started: `npm start -- ask`. */
+  readonly commandLine: CommandLine;
   readonly width: number;
   readonly colour: boolean;
   readonly env: Readonly<Record<string, string | undefined>>;
@@ -43,6 +46,8 @@ export class CliStop extends Error {
   constructor(
     readonly exitCode: number,
     message: string,
+    /** How the command is used, to be told after the message. */
+    readonly usage?: string,
   ) {
     super(message);
   }

@@ -4,16 +4,18 @@ import { readFileSync } from 'node:fs';
 import { cleanLine } from '../base/clean-text.js';
 import { nearest } from '../base/nearest.js';
 import { COMMANDS, generalHelp, START } from './commands.js';
+import { commandLineFor } from './how-started.js';
 import { CliStop, EXIT } from './io.js';
 import { PACKAGE_FILE } from './paths.js';
 
 const LONGEST_SHOWN = 60;
+const commandLine = commandLineFor(process.env);
 
 async function main(argv: readonly string[]): Promise<number> {
   const [first = '', ...rest] = argv;
   if (first === '--version' && rest.length === 0) return print(`${version()}\n`);
   if (first === '-h' || first === '--help' || (first === 'help' && rest.length === 0))
-    return print(generalHelp(version()));
+    return print(generalHelp(version(), commandLine));
   const isOption = first === '' || first.startsWith('-');
   const name = isOption ? 'start' : first === 'help' ? (rest[0] as string) : first;
   const entry = isOption ? START : COMMANDS.find((each) => each.name === name);
@@ -24,7 +26,7 @@ async function main(argv: readonly string[]): Promise<number> {
     );
     throw new CliStop(
       EXIT.usage,
-      `There is no command "${cleanLine(name).slice(0, LONGEST_SHOWN)}".${near === undefined ? '' : ` Did you mean "${near}"?`} "seedbed --help" lists them all.`,
+      `There is no command "${cleanLine(name).slice(0, LONGEST_SHOWN)}".${near === undefined ? '' : ` Did you mean "${near}"?`} "${commandLine('--help')}" lists them all.`,
     );
   }
   const [{ readArgs, helpOf }, command, { nodeIo }] = await Promise.all([
@@ -32,11 +34,11 @@ async function main(argv: readonly string[]): Promise<number> {
     entry.load(),
     import('./node-io.js'),
   ]);
-  if (first === 'help' && rest.length === 1) return print(helpOf(command));
+  if (first === 'help' && rest.length === 1) return print(helpOf(command, commandLine));
   if (first === 'help')
     throw new CliStop(EXIT.usage, `"help" takes the name of one command; found ${rest.length} words.`);
   const args = readArgs(isOption ? argv : rest, command);
-  if (args.flag('help')) return print(helpOf(command));
+  if (args.flag('help')) return print(helpOf(command, commandLine));
   if (args.flag('version')) return print(`${version()}\n`);
   const io = nodeIo({ width: widthOf(args.text('width')), noColour: args.flag('no-colour') });
   return command.run(args, io);
@@ -72,7 +74,8 @@ try {
   process.exitCode = await main(argv);
 } catch (error) {
   if (error instanceof CliStop) {
-    process.stderr.write(`${error.message}\n`);
+    const usage = error.usage === undefined ? '' : `\nUsage: ${commandLine(error.usage)}`;
+    process.stderr.write(`${error.message}${usage}\n`);
     process.exitCode = error.exitCode;
   } else if (isClash(error)) {
     process.stderr.write(

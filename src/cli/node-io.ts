@@ -1,9 +1,10 @@
 /** The real streams, files, clock and environment. */
 import { createReadStream, existsSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
-import { parseIsoDate } from '../base/dates.js';
+import { commandLineFor } from './how-started.js';
 import { type CliIo, CliStop, EXIT } from './io.js';
 import { loadPack } from './load-pack.js';
+import { localDay } from './local-time.js';
 import { textLines } from './text-lines.js';
 
 const NARROWEST = 40;
@@ -23,7 +24,8 @@ export function nodeIo({ width, noColour = false }: Overrides = {}): CliIo {
     input: stdin,
     output: stdout,
     dialogue: stdout.isTTY === true ? stdout : stderr,
-    today: localToday(new Date()),
+    today: localDay(new Date()),
+    commandLine: commandLineFor(env),
     width: Number.isFinite(columns) && columns > 0 ? Math.max(NARROWEST, columns) : USUAL_WIDTH,
     colour: !noColour && !env.NO_COLOR && env.TERM !== 'dumb' && stdout.isTTY === true,
     env,
@@ -59,12 +61,6 @@ export function nodeIo({ width, noColour = false }: Overrides = {}): CliIo {
 
 const unreadable = (path: string, error: unknown): CliStop =>
   new CliStop(EXIT.files, `${path} cannot be read: ${plainReason(error)}. Check the name and try again.`);
-
-/** The day where the person stands, not the day in Greenwich. */
-function localToday(now: Date): ReturnType<typeof parseIsoDate> {
-  const two = (value: number): string => String(value).padStart(2, '0');
-  return parseIsoDate(`${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`);
-}
 
 async function readAll(stream: NodeJS.ReadableStream): Promise<string> {
   const chunks: Buffer[] = [];

@@ -51,7 +51,7 @@ export async function playJourney(
   const input = new PassThrough();
   const read = readerFor(pack, today);
   const asker = createLineAsker({ input, output: dialogue, width, colour: false, read });
-  const rules = interviewFor({ pack, today, given: [], startedOn: today });
+  const rules = interviewFor({ pack, today, given: [], heldOver: [], startedOn: today });
   const asked: string[] = [];
   const interview = {
     ...rules.interview,

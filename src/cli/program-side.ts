@@ -8,7 +8,7 @@ import { SURENESS_SOURCE } from '../training/sureness.js';
 
 export const PROGRAM_SIDE: ProgramSide = {
   formulas: Object.fromEntries(Object.entries(FORMULAS).map(([name, { needs }]) => [name, needs])),
-  questions: [...ASKED_BY_PROGRAM, 'lawnParts', 'hoseLPerMin', 'maxLiftKg', 'budget'],
+  questions: [...ASKED_BY_PROGRAM, 'lawnParts', 'maxLiftKg', 'budget'],
   figures: [
     'water-can-l',
     'sprinkler-efficiency',

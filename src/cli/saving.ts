@@ -1,6 +1,7 @@
 /** Where a session is kept while it runs, and whether an unfinished one is taken up again. */
 import type { IsoDate } from '../base/dates.js';
 import type { Pack } from '../rules/pack.js';
+import { openLocks } from '../session/lock.js';
 import type { SavedAnswer, SavedSession } from '../session/saved-session.js';
 import {
   type LoadedSession,
@@ -11,18 +12,25 @@ import {
   sessionFolder,
 } from '../session/store.js';
 import type { Asker } from '../terminal/asker.js';
+import type { CommandLine } from './how-started.js';
 import { CliStop, EXIT } from './io.js';
 
-export interface Saving {
-  /** Answers of the session that is taken up again. */
+/** What a session goes on from. */
+export interface TakenUp {
   readonly answers: readonly SavedAnswer[];
+  readonly heldOver: readonly SavedAnswer[];
   readonly startedOn: IsoDate;
+  /** The rules to go on by; undefined: the present ones. */
+  readonly pack: Pack | undefined;
+}
+
+export interface Saving extends TakenUp {
   readonly where: string;
   /** The command that goes on with it. */
   readonly resume: string;
   save(session: SavedSession): Promise<void>;
-  /** The plan is made: the session has done its work. */
-  finished(): Promise<void>;
+  /** The plan is made: gives back where the answers lie from now on, and the command that opens them again. */
+  finished(): Promise<{ readonly where: string; readonly resume: string }>;
   release(): Promise<void>;
 }
 
@@ -33,80 +41,129 @@ export interface SavingInput {
   readonly today: IsoDate;
   readonly asker: Asker;
   readonly pack: Pack;
+  readonly commandLine: CommandLine;
 }
 
 /** Undefined when the person left while being asked what to do with an unfinished session. */
 export async function openSaving(input: SavingInput): Promise<Saving | undefined> {
-  return input.file === undefined ? inStore(input) : inFile(input, input.file);
+  const store = openStore({ folder: sessionFolder(input.env, input.home) });
+  return input.file === undefined ? inStore(store, input) : inFile(store, input, input.file);
 }
 
-async function inFile({ today, asker, pack }: SavingInput, file: string): Promise<Saving> {
-  const found = takenUp(await loadSessionFile(file), file, asker, pack);
-  return {
-    answers: found?.answers ?? [],
-    startedOn: found?.startedOn ?? today,
-    where: file,
-    resume: `seedbed ask --save ${file}`,
-    save: (session) => saveSessionFile(file, session),
-    finished: async () => undefined,
-    release: async () => undefined,
-  };
+async function inFile(store: SessionStore, input: SavingInput, file: string): Promise<Saving | undefined> {
+  const lock = await readable(file, () => openLocks().take(file));
+  if (lock.kind === 'busy') {
+    throw new CliStop(
+      EXIT.files,
+      `${file} is open in another window (process ${lock.pid}). Go on there, or keep this session in another file.`,
+    );
+  }
+  try {
+    const loaded = await readable(file, () => loadSessionFile(file));
+    const found = await takenUp(loaded, file, store, input);
+    if (found !== 'left') {
+      const resume = input.commandLine(`ask --save ${quoted(file)}`);
+      return {
+        ...(found ?? fresh(input)),
+        where: file,
+        resume,
+        save: saver(store, found?.pack ?? input.pack, (session) => saveSessionFile(file, session)),
+        finished: async () => {
+          await lock.release();
+          return { where: file, resume };
+        },
+        release: lock.release,
+      };
+    }
+  } catch (error) {
+    await lock.release();
+    throw error;
+  }
+  await lock.release();
+  return undefined;
 }
 
-async function inStore({ env, home, today, asker, pack }: SavingInput): Promise<Saving | undefined> {
-  const store = openStore({ folder: sessionFolder(env, home) });
-  const choice = await chooseUnfinished(store, asker);
+async function inStore(store: SessionStore, input: SavingInput): Promise<Saving | undefined> {
+  const { today, asker, pack } = input;
+  // The list is loaded only where there is one: it would hold up the first question.
+  const choice =
+    (await store.list()).length === 0
+      ? 'new'
+      : await (await import('./unfinished.js')).chooseUnfinished({ store, asker, pack, today });
   if (choice === 'left') return undefined;
   if (choice !== 'new') {
-    const lock = await store.lock(choice);
+    const { name } = choice;
+    const lock = await store.lock(name);
     if (lock.kind === 'held') {
-      const found = takenUp(await store.load(choice), choice, asker, pack);
-      if (found !== undefined) return kept(store, choice, found, lock.release);
+      const found = await takenUp(await store.load(name), name, store, input);
+      if (found !== undefined && found !== 'left') return kept(store, { ...lock, name }, found, input);
       await lock.release();
+      if (found === 'left') return undefined;
+    } else {
+      asker.say(`The session ${name} has just been opened in another window. Here a new one begins.`);
     }
   }
-  const begun = await store.begin(today);
-  return kept(store, begun.name, { answers: [], startedOn: today }, begun.release);
+  return kept(store, await store.begin(today), fresh(input), input);
 }
+
+const fresh = ({ today }: SavingInput): TakenUp => ({
+  answers: [],
+  heldOver: [],
+  startedOn: today,
+  pack: undefined,
+});
 
 function kept(
   store: SessionStore,
-  name: string,
-  found: { readonly answers: readonly SavedAnswer[]; readonly startedOn: IsoDate },
-  release: () => Promise<void>,
+  { name, release }: { readonly name: string; readonly release: () => Promise<void> },
+  found: TakenUp,
+  { commandLine, pack }: SavingInput,
 ): Saving {
   return {
     ...found,
-    where: store.folder,
-    resume: 'seedbed',
-    save: (session) => store.save(name, session),
+    where: store.pathOf(name),
+    resume: commandLine(''),
+    save: saver(store, found.pack ?? pack, (session) => store.save(name, session)),
     finished: async () => {
-      await store.remove(name);
+      const where = await store.finish(name);
       await release();
+      return { where, resume: commandLine(`ask --save ${quoted(where)}`) };
     },
     release,
   };
 }
 
-/** The session to go on with, `new`, or `left` when they walked away from the choice. */
-async function chooseUnfinished(store: SessionStore, asker: Asker): Promise<string> {
-  const open = (await store.list()).filter(({ heldBy }) => heldBy === undefined);
-  if (open.length === 0) return 'new';
-  const chosen = await asker.pick('There is an unfinished session.', [
-    ...open.slice(0, 5).map(({ name }) => ({ value: name, label: `go on with the one of ${name}` })),
-    { value: 'new', label: 'start a new one; the old one is kept' },
-  ]);
-  if (chosen !== undefined) return chosen;
-  return asker.left?.() === undefined ? 'new' : 'left';
+/** Saves a session that holds an answer, and once the rules that it is answered by. */
+function saver(
+  store: SessionStore,
+  pack: Pack,
+  save: (session: SavedSession) => Promise<void>,
+): (session: SavedSession) => Promise<void> {
+  let areRulesKept = false;
+  return async (session) => {
+    const { answers, dormant, heldOver } = session;
+    if (answers.length + dormant.length + heldOver.length === 0) return;
+    await save(session);
+    if (areRulesKept) return;
+    areRulesKept = true;
+    const { textOfPack } = await import('./kept-rules.js');
+    // Without them the session can still be moved over, so a failure is no reason to stop.
+    await store.keepRules(pack.sha256, () => textOfPack(pack)).catch(() => undefined);
+  };
 }
 
-/** What a loaded file gives: its answers that the rules still know, with a word about the rest. */
-function takenUp(
+/** A path as a shell takes it. */
+const quoted = (path: string): string =>
+  /^[\w./~+@%:,-]+$/.test(path) ? path : `'${path.replaceAll("'", "'\\''")}'`;
+
+/** What a loaded file gives; undefined when there is nothing to go on from. */
+async function takenUp(
   loaded: LoadedSession,
   file: string,
-  asker: Asker,
-  pack: Pack,
-): { readonly answers: readonly SavedAnswer[]; readonly startedOn: IsoDate } | undefined {
+  store: SessionStore,
+  input: SavingInput,
+): Promise<TakenUp | 'left' | undefined> {
+  const { asker, pack, today } = input;
   if (loaded.kind === 'missing') return undefined;
   if (loaded.kind === 'foreign') {
     throw new CliStop(
@@ -114,17 +171,40 @@ function takenUp(
       `${file} is no session of this program and was left as it is: ${loaded.problems.join(' ')}`,
     );
   }
-  if (loaded.kind === 'damaged') {
-    asker.say(
-      `The saved session was damaged. It is set aside as ${loaded.setAsideAs}; what could be read is taken over.`,
+  const session = loaded.kind === 'damaged' ? loaded.salvaged : loaded.session;
+  const answers = [...session.answers, ...session.dormant];
+  if (loaded.kind === 'damaged') asker.say(damageWords(loaded, answers.length));
+  const { heldOver, startedOn = today } = session;
+  if (session.pack?.sha256 === pack.sha256) return { answers, heldOver, startedOn, pack: undefined };
+  if (answers.length + heldOver.length === 0) return { answers, heldOver, startedOn, pack: undefined };
+  const [{ takeOver }, { packFromText }] = await Promise.all([
+    import('./changed-rules.js'),
+    import('./kept-rules.js'),
+  ]);
+  const text = session.pack === undefined ? undefined : await store.rulesOf(session.pack.sha256);
+  const rules = text === undefined ? undefined : await packFromText(text);
+  return (await takeOver({ answers, heldOver, startedOn, pack: session.pack, rules }, input)) ?? 'left';
+}
+
+function damageWords(
+  { setAsideAs, salvaged }: Extract<LoadedSession, { kind: 'damaged' }>,
+  count: number,
+): string {
+  const lost =
+    salvaged.lostAnswers === 0 ? '' : `; ${salvaged.lostAnswers} could not be read and will be asked`;
+  return `The saved session was damaged. It is set aside as ${setAsideAs}. ${count === 1 ? '1 answer' : `${count} answers`} could be read${lost}.`;
+}
+
+async function readable<Result>(file: string, work: () => Promise<Result>): Promise<Result> {
+  try {
+    return await work();
+  } catch (error) {
+    const { code, message } = error as NodeJS.ErrnoException;
+    const reason =
+      code === 'ENOENT' ? 'its folder is not there' : code === 'EISDIR' ? 'it is a folder' : message;
+    throw new CliStop(
+      EXIT.files,
+      `${file} cannot hold a session: ${reason}. Choose another place with --save.`,
     );
   }
-  const session = loaded.kind === 'damaged' ? loaded.salvaged : loaded.session;
-  const all = [...session.answers, ...session.dormant];
-  const known = all.filter(({ questionId }) => pack.questionById.has(questionId));
-  if (known.length < all.length)
-    asker.say(
-      `${all.length - known.length} answers belong to questions that are no longer asked, and are left out.`,
-    );
-  return session.startedOn === undefined ? undefined : { answers: known, startedOn: session.startedOn };
 }

@@ -1,5 +1,4 @@
 /** The plan in a few plain lines for the terminal, where the whole document would scroll away. */
-import { wrapAnsi } from 'fast-wrap-ansi';
 import { formatDay, yearOf } from '../base/dates.js';
 import type { Plan } from '../planner/plan.js';
 import { dayWords } from './date-words.js';
@@ -11,20 +10,16 @@ import { counted, midSentence, sentence } from './words.js';
 /**
  * Verdict, first day, length of the job, what to buy first and how much was assumed, a line each.
  *
- * @param width columns to wrap at, 20 or more
- * @returns text without control sequences, no newline at the end
+ * @returns text without control sequences, a line to each, for whoever shows it to wrap; no newline at the end
  */
-export function summaryOf(plan: Plan, width: number): string {
+export function summaryOf(plan: Plan): string {
   const lines = [
     sentence(`${titleOf(plan)}: ${midSentence(plan.verdict.title)}`),
     ...workLines(plan),
     firstToBuy(plan),
     assumedLine(plan),
   ];
-  return lines
-    .filter((line) => line !== '')
-    .map((line) => wrapAnsi(line, width, { hard: true }))
-    .join('\n');
+  return lines.filter((line) => line !== '').join('\n');
 }
 
 function workLines({ steps }: Plan): string[] {

@@ -2,12 +2,14 @@
 
 import { cleanLine } from '../base/clean-text.js';
 import { type IsoDate, isIsoDate } from '../base/dates.js';
+import { joinedWords } from '../base/joined-words.js';
 import { jsonShapeOf } from '../base/json-shape.js';
 import { nearest } from '../base/nearest.js';
 import type { Pack } from '../rules/pack.js';
 import type { Question } from '../rules/schema.js';
 import { type Answers, type AnswerValue, type LawnPart, UNKNOWN } from './answers.js';
 import { lawnPartFaults } from './lawn-parts.js';
+import { clashesIn } from './together.js';
 
 export type ReadAnswers =
   | { readonly ok: true; readonly answers: Answers }
@@ -86,7 +88,7 @@ export function checkAnswers(
     if (fault === undefined) answers[key] = value as AnswerValue;
     else faults.push(`"${key}" is ${shown(value)}. ${fault}`);
   }
-  faults.push(...faultsTogether(answers));
+  faults.push(...faultsTogether(answers, pack));
   return faults.length === 0 ? { ok: true, answers } : { ok: false, faults };
 }
 
@@ -144,20 +146,16 @@ function partsFault(value: unknown, context: AnswersContext): string | undefined
 }
 
 /** Faults that only show when answers are seen together. */
-function faultsTogether(answers: Readonly<Record<string, AnswerValue>>): string[] {
+function faultsTogether(answers: Answers, pack: Pack): string[] {
   const faults: string[] = [];
   if (answers.areaM2 !== undefined && answers.lawnParts !== undefined && answers.areaM2 !== UNKNOWN) {
     faults.push('"areaM2" and "lawnParts" both give the area. Keep one of them.');
   }
-  const cover = ['mossFraction', 'weedFraction', 'bareFraction'].map((id) => answers[id]);
-  const sum = cover.reduce<number>((total, value) => total + (typeof value === 'number' ? value : 0), 0);
-  // Three shares of a third each come to a hair over the whole in binary.
-  if (Number(sum.toPrecision(10)) > 1) {
-    faults.push(
-      `"mossFraction", "weedFraction" and "bareFraction" add up to ${Number(sum.toPrecision(3))}. They are shares of the same lawn and cannot pass 1.`,
-    );
-  }
-  return faults;
+  const clashes = clashesIn(pack, answers).map(({ questionIds, says }) => {
+    const found = questionIds.map((id) => `"${id}" is ${shown(answers[id])}`);
+    return `${joinedWords(found)}. ${says} Correct one of them.`;
+  });
+  return [...faults, ...clashes];
 }
 
 const isObject = (value: unknown): value is Record<string, unknown> =>

@@ -13,6 +13,7 @@ import type { Question } from '../rules/schema.js';
 import { aboutAnswer, limits, whichWithin, withinBounds } from './read-answer-bounds.js';
 import { readTimeAnswer } from './read-answer-time.js';
 import type { Reading } from './reading.js';
+import { showAnswer } from './show-answer.js';
 
 type Reader = (typed: string) => Parsed<string>;
 
@@ -28,10 +29,20 @@ const READERS: Readonly<Record<string, Reader>> = {
   'g/m2': (typed) => either(parseMassRate(typed, 'g/m2'), () => parseMass(typed, 'g')),
   'mL/m2': (typed) => either(parseVolumeRate(typed, 'mL/m2'), () => scaled(parseVolume(typed, 'mL'), 1000)),
   'L/m2': (typed) => either(scaled(parseVolumeRate(typed, 'L/m2'), 0.001), () => parseVolume(typed, 'L')),
-  'L/min': (typed) => parseVolume(typed.replace(PER_MINUTE, ''), 'L'),
+  'L/min': (typed) => timedVolume(typed) ?? parseVolume(typed.replace(PER_MINUTE, ''), 'L'),
+  degrees: (typed) => gradient(typed) ?? parseNumber(plainWords(typed, 'degrees')),
 };
 
 const PER_MINUTE = /\s*(?:\/|\bper\b|\ba\b)\s*(?:1\s*)?min(?:ute)?s?\b/i;
+/** The bucket test as it was made: `10 L in 40 seconds`. */
+const TIMED =
+  /^(.+?)\s*(?:\bin\b|\/)\s*(?:an?\s+)?(\d+(?:[.,]\d+)?)?\s*(s|secs?|seconds?|m|mins?|minutes?)$/i;
+/** A slope as builders and road signs give it: `1 in 10`, `10 %`. */
+const ONE_IN = /^1\s*(?:in|:)\s*(\d+(?:\.\d+)?)$/i;
+const PERCENT = /^(\d+(?:\.\d+)?)\s*(?:%|per ?cent)$/i;
+const SECONDS_PER_MINUTE = 60;
+/** Nothing of the kind, said where a number is asked for. */
+const NONE = /^(?:none|no|no \w+|never|nothing|nil|not any)[.!]?$/i;
 /** Words that may stand beside any number: they say nothing that the question has not said. */
 const BESIDE =
   /\b(?:in|of|sun|light|per|an?|each|every|p?h|gbp|eur|usd|pounds?|euros?|dollars?|quid)\b|°|\bdeg(?:rees?)?\b|[£$€]/g;
@@ -41,7 +52,9 @@ const BAG_NUMBERS = /^(\d+(?:\.\d+)?)\s*[-:/ ]\s*\d+(?:\.\d+)?\s*[-:/ ]\s*\d+(?:
 /** A number within the bounds of its question, in the question's unit. */
 export function readNumberAnswer(question: Question, typed: string, today: IsoDate): Reading {
   const read = READERS[question.unit ?? ''];
-  if (read !== undefined) return fromParsed(question, read(numberWords(cleanLine(typed))));
+  // What "none" stands for differs from question to question, and its help says it.
+  if (NONE.test(cleanLine(typed))) return readNone(question);
+  if (read !== undefined) return fromParsed(question, read(numberWords(withoutArticle(cleanLine(typed)))));
   return readTimeAnswer(question, typed, today) ?? plainNumber(question, typed);
 }
 
@@ -50,12 +63,45 @@ export function readFractionAnswer(question: Question, typed: string): Reading {
   return fromParsed(question, parseFraction(cleanLine(typed)));
 }
 
+function readNone(question: Question): Reading {
+  const { noneIs, help, safety } = question;
+  if (noneIs === undefined) return { kind: 'refused', says: `${help} ${limits(question)}` };
+  const understood = showAnswer(question, noneIs);
+  if (safety !== true) return { kind: 'value', value: noneIs, understood };
+  return { kind: 'odd', value: noneIs, understood, says: `I read that as: ${understood}.` };
+}
+
+/** `an inch` is 1 inch. */
+const withoutArticle = (typed: string): string => typed.replace(/^an?\s+(?=\p{L}+$)/iu, '1 ');
+
+function timedVolume(typed: string): Parsed<string> | undefined {
+  const [, volume, count = '1', unit] = TIMED.exec(typed) ?? [];
+  if (volume === undefined || unit === undefined) return undefined;
+  const seconds = Number(count.replace(',', '.')) * (unit.startsWith('s') ? 1 : SECONDS_PER_MINUTE);
+  if (!(seconds > 0)) return undefined;
+  const flow = scaled(parseVolume(volume, 'L'), SECONDS_PER_MINUTE / seconds);
+  return flow.ok ? { ...flow, understood: `${typed} = ${shown(flow.value)} L/min` } : flow;
+}
+
+function gradient(typed: string): Parsed<string> | undefined {
+  const [, run] = ONE_IN.exec(typed) ?? [];
+  const [, percent] = PERCENT.exec(typed) ?? [];
+  const rise = run === undefined ? Number(percent) / 100 : 1 / Number(run);
+  if (!Number.isFinite(rise)) return undefined;
+  const value = clean(Math.round(((Math.atan(rise) * 180) / Math.PI) * 10) / 10);
+  return { ok: true, value, unit: 'degrees', understood: `${typed} = ${value} degrees`, approximate: false };
+}
+
 function plainNumber(question: Question, typed: string): Reading {
+  const bag = question.unit === '%' ? BAG_NUMBERS.exec(numberWords(cleanLine(typed).toLowerCase())) : null;
+  return fromParsed(question, parseNumber(bag ? (bag[1] as string) : plainWords(typed, question.unit ?? '')));
+}
+
+/** The number alone, without the words of its unit and others that say nothing. */
+function plainWords(typed: string, unit: string): string {
   let text = numberWords(cleanLine(typed).toLowerCase());
-  const bag = question.unit === '%' ? BAG_NUMBERS.exec(text) : null;
-  if (bag) text = bag[1] as string;
-  for (const word of unitWords(question.unit ?? '')) text = text.replace(wholeWord(word), ' ');
-  return fromParsed(question, parseNumber(text.replace(BESIDE, ' ').trim()));
+  for (const word of unitWords(unit)) text = text.replace(wholeWord(word), ' ');
+  return text.replace(BESIDE, ' ').trim();
 }
 
 /** The words of a unit, each also in the singular; hours also as people shorten them. */

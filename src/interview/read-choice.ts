@@ -41,6 +41,9 @@ export function readYesNo(typed: string): Reading {
       ?.trim() ?? '';
   if (YES.test(text)) return { kind: 'value', value: true, understood: 'yes' };
   if (NO.test(text)) return { kind: 'value', value: false, understood: 'no' };
+  const [, word, more] = /^(yes|no)\s+(?!idea|clue|and\b|or\b)(.*)$/.exec(text) ?? [];
+  if (word !== undefined && more !== undefined)
+    return { kind: 'odd', value: word === 'yes', understood: word, says: `I read that as: ${word}.` };
   return { kind: 'refused', says: "Type yes or no, or don't know." };
 }
 

@@ -15,6 +15,8 @@ import { showParts } from './show-answer.js';
 const MOST_PARTS = 40;
 const TIGHT_MINUS = /[\d"'a-z]-(?=\d)|\d-(?=[a-z])/;
 const JOINTS = /\s*(?:\+|\b(?:and|plus)\b)\s*|\s*(?:\s-\s*|\b(?:minus|less|without|take away)\b)\s*/;
+/** `half an acre`, `a quarter of a hectare`. */
+const PART_OF_ACRE = /\b(?:an? )?(half|quarter)(?: of)?(?: an?)? (?=acre|hectare)/g;
 const MINUS = /-|minus|less|without|take away/;
 
 interface Piece {
@@ -130,6 +132,8 @@ function about(pieces: readonly Piece[], words: string): string {
 
 function tidyParts(typed: string): string {
   return numberWords(cleanLine(typed).toLowerCase())
+    .replace(PART_OF_ACRE, (_, word: string) => `${word === 'half' ? 1 / 2 : 1 / 4} `)
+    .replace(/\ban? (?=acre|hectare)/g, '1 ')
     .replace(/[−–—]/g, '-')
     .replace(/[’‘′]/g, "'")
     .replace(/[”“″]/g, '"')

@@ -15,6 +15,8 @@ export interface SessionInput {
   readonly scopeOf: (answers: Answers) => Scope;
   /** Questions that the program reads by itself: asked although no rule names them. */
   readonly alsoAsk: readonly string[];
+  /** Questions that were asked before this sitting, in order: the way back goes on through them. */
+  readonly askedBefore?: readonly string[];
 }
 
 export interface NextQuestion {
@@ -40,9 +42,15 @@ export interface Session {
   answers(): Answers;
 }
 
-export function openSession({ pack, answers: given, scopeOf, alsoAsk }: SessionInput): Session {
+export function openSession({
+  pack,
+  answers: given,
+  scopeOf,
+  alsoAsk,
+  askedBefore = [],
+}: SessionInput): Session {
   const answers = new Map<string, AnswerValue>(Object.entries(given));
-  const asked: string[] = [];
+  const asked: string[] = [...askedBefore];
   let revisiting: string | undefined;
   let lastSection: string | undefined;
   const now = (): Answers => Object.fromEntries(answers);

@@ -6,7 +6,7 @@
  */
 import { addDays, type IsoDate, isInWindow, lastDateInWindow } from '../base/dates.js';
 import { diagnose, type Judged } from '../diagnosis/diagnose.js';
-import { type Answers, UNKNOWN } from '../interview/answers.js';
+import type { Answers } from '../interview/answers.js';
 import { reasonsFor, sentenceOf } from '../interview/reasons.js';
 import { evaluate, type Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
@@ -24,7 +24,7 @@ import { activeSteps, answered, daysOf, holds } from './steps.js';
 import { type Say, sayer } from './texts.js';
 import { wateringOf } from './watering.js';
 import { type Season, windowsOf } from './windows.js';
-import { scopeFor } from './working-scope.js';
+import { answersInUse, said, scopeFor } from './working-scope.js';
 
 export interface PlanInput {
   readonly pack: Pack;
@@ -43,8 +43,10 @@ export class ScheduleClash extends Error {
 }
 
 export function assemblePlan(input: PlanInput): Plan {
-  const { pack, answers, today } = input;
+  const { pack, today } = input;
   const { choice, timing, dates } = datedChoice(input);
+  const { answers } = choice;
+  const place = said(answers.place);
   const scope = scopeFor({ ...choice, timing });
 
   const ledger = openLedger(pack);
@@ -60,14 +62,12 @@ export function assemblePlan(input: PlanInput): Plan {
   const sowOn = steps.find(({ id }) => id === 'sow')?.startOn;
   const watering = wateringOf({ pack, scope, climate: season.climate, sowOn, note: ledger.noteFigure });
   if (watering.length > 0) for (const { sources } of pack.watering) ledger.cite(sources);
-  const name = answers.lawnName;
-  const place = answers.place;
   return {
     format: 1,
     pack: { id: pack.id, version: pack.version, sha256: pack.sha256 },
     madeOn: today,
-    name: typeof name === 'string' && name !== UNKNOWN ? name : null,
-    place: typeof place === 'string' && place !== UNKNOWN ? placeName(place, pack.climate) : null,
+    name: said(answers.lawnName),
+    place: place === null ? null : placeName(place, pack.climate),
     climate: climateOf(season, ledger),
     lawn: lawnOf(answers, scope, ledger),
     verdict,
@@ -94,8 +94,9 @@ export function assemblePlan(input: PlanInput): Plan {
 }
 
 /** @throws {ScheduleClash} when no dates hold */
-function datedChoice({ pack, answers, today, assumeAll }: PlanInput) {
-  const choice = { pack, answers, today, assume: assumeAll ? 'all' : 'said' } as const;
+function datedChoice({ pack, answers: given, today, assumeAll }: PlanInput) {
+  const asked = { pack, answers: given, today, assume: assumeAll ? 'all' : 'said' } as const;
+  const choice = { ...asked, answers: answersInUse(asked) };
   const dating = dateSteps(pack, (timing) => scopeFor({ ...choice, timing }), today);
   if (dating === undefined) throw new ScheduleClash(activeSteps(pack, scopeFor(choice)).map(({ id }) => id));
   return { choice, ...dating };

@@ -1,9 +1,9 @@
 /** The two scopes that a plan needs: what is known for certain, and what may be assumed besides. */
 import type { IsoDate } from '../base/dates.js';
-import { type Answers, UNKNOWN } from '../interview/answers.js';
+import { type Answers, type AnswerValue, UNKNOWN } from '../interview/answers.js';
 import type { Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
-import { makeScope } from '../rules/scope.js';
+import { isAsked, makeScope } from '../rules/scope.js';
 import { computedFacts, NO_TIMING, type Timing } from './computed-facts.js';
 
 export interface ScopeChoice {
@@ -29,6 +29,24 @@ export function scopeFor({ pack, answers, today, assume, timing = NO_TIMING }: S
     computed: computedFacts(today, timing),
   });
 }
+
+/**
+ * The answers that count. One whose question does not arise, by the other answers and by what is assumed for them,
+ * is left out, so that no rule and no sum sees it.
+ */
+export function answersInUse(choice: ScopeChoice): Answers {
+  const scope = scopeFor(choice);
+  const counts = (id: string): boolean => {
+    const question = choice.pack.questionById.get(id);
+    // Parts are never asked for by themselves: they are another way to give the area.
+    return question === undefined || question.kind === 'parts' || isAsked(question, scope) !== false;
+  };
+  return Object.fromEntries(Object.entries(choice.answers).filter(([id]) => counts(id)));
+}
+
+/** Words as they were answered; null when they were not, or said to be unknown. */
+export const said = (value: AnswerValue | undefined): string | null =>
+  typeof value === 'string' && value !== UNKNOWN ? value : null;
 
 /** Adds the answers that others imply: a rate in g/m2 means a dry product. */
 export function withImplied(pack: Pack, answers: Answers): Answers {

@@ -77,5 +77,5 @@ function unknownName(name: string): string {
     RECKONERS.map((each) => each.name),
   );
   const hint = near === undefined ? '' : ` Did you mean "${near}"?`;
-  return `There is nothing to reckon called "${name}".${hint} "seedbed reckon --list" shows all.`;
+  return `There is nothing to reckon called "${name}".${hint} "reckon --list" shows all.`;
 }

@@ -90,11 +90,12 @@ function checkInputs(pack: PackData, program: ProgramSide, placeOf: PlaceOf): Ru
 
 function checkExpressions(pack: PackData, program: ProgramSide, placeOf: PlaceOf): RuleProblem[] {
   const names = readableNames(pack);
+  const plainNames = new Map([...names].filter(([name]) => !/^(facts|findings)\./.test(name)));
   return expressionsOf(pack).flatMap((placed) => {
     const { pointer, ...place } = placeOf(placed.kindOfRecord, placed.id, placed.pointer);
     return lint(placed.expression, placed.wanted, pointer, {
       ...place,
-      names,
+      names: placed.kindOfRecord === 'together' ? plainNames : names,
       nearest: program.nearest,
     }).filter((problem) => !isPlainAssumption(placed, problem));
   });

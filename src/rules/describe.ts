@@ -26,11 +26,12 @@ const SHOWN = {
   verdicts: 'verdict',
   sources: 'source',
   notDone: 'notDone',
+  together: 'together',
 } as const;
 
 /** Fields that hold a condition or a sum, wherever they stand. */
 const EXPRESSIONS = new Set(
-  'when askWhen value assume minDays maxDays lastsDays plusDays date inputs'.split(' '),
+  'when must askWhen value assume minDays maxDays lastsDays plusDays date inputs'.split(' '),
 );
 
 /** Every record with its kind; a verdict's id may stand for several. */

@@ -27,7 +27,8 @@ export type RecordKind =
   | 'verdict'
   | 'outlook'
   | 'watering'
-  | 'notDone';
+  | 'notDone'
+  | 'together';
 
 export const expressionsOf = once((pack: PackData): readonly Placed[] => {
   const placed: Placed[] = [];
@@ -101,5 +102,6 @@ export const expressionsOf = once((pack: PackData): readonly Placed[] => {
     put('watering', `${index}`, '/timesWaterUse', watering.timesWaterUse, 'number', false, name);
   });
   for (const limit of pack.notDone) put('notDone', limit.id, '/when', limit.when, 'truth', true);
+  for (const rule of pack.together) put('together', rule.id, '/must', rule.must);
   return placed;
 });

@@ -33,6 +33,7 @@ export const PLACES = {
   outlook: { path: 'outlook.json', schema: packShapes.outlookSchema },
   watering: { path: 'watering.json', schema: packShapes.wateringSchema },
   notDone: { path: 'not-done.json', schema: packShapes.notDoneSchema },
+  together: { path: 'together.json', schema: packShapes.togetherSchema },
 } as const satisfies Record<string, { path: string; schema: z.ZodType }>;
 
 type RecordKind = keyof typeof PLACES;
@@ -142,6 +143,7 @@ export function readPack(folder: string): ReadPack {
     outlook: readKind('outlook'),
     watering: readKind('watering'),
     notDone: readKind('notDone'),
+    together: readKind('together'),
   };
   const isComplete = problems.length === 0 && manifest !== undefined && climate !== undefined;
   return {

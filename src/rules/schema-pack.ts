@@ -1,6 +1,19 @@
 /** The records that a pack has once or in one short list: verdicts, aftercare, what is not done, manifest, climate. */
 import { z } from 'zod';
-import { citations, expression, id, sentence } from './schema.js';
+import {
+  cautionSchema,
+  citations,
+  expression,
+  factSchema,
+  figureSchema,
+  findingSchema,
+  id,
+  materialSchema,
+  questionSchema,
+  sentence,
+  sourceSchema,
+  stepSchema,
+} from './schema.js';
 
 export const verdictId = z.enum([
   'care-only',
@@ -42,6 +55,14 @@ export const wateringSchema = z.strictObject({
 
 export const notDoneSchema = z.strictObject({ id, when: expression, says: sentence });
 
+/** Answers that cannot stand together: what must hold of them, whatever else is answered. */
+export const togetherSchema = z.strictObject({
+  id,
+  /** Reads questions and figures only, so that it can be judged at every answer. */
+  must: expression,
+  says: sentence,
+});
+
 export const manifestSchema = z.strictObject({
   id,
   version: z.string().regex(/^\d+\.\d+\.\d+$/),
@@ -69,10 +90,31 @@ export const climateSchema = z.strictObject({
   ),
 });
 
+/** A whole pack as one object: what a folder of rules is read into. */
+export const packDataSchema = z.strictObject({
+  ...manifestSchema.shape,
+  sha256: z.string(),
+  sources: z.array(sourceSchema),
+  figures: z.array(figureSchema),
+  facts: z.array(factSchema),
+  questions: z.array(questionSchema),
+  findings: z.array(findingSchema),
+  steps: z.array(stepSchema),
+  materials: z.array(materialSchema),
+  cautions: z.array(cautionSchema),
+  verdicts: z.array(verdictSchema),
+  outlook: z.array(outlookSchema),
+  watering: z.array(wateringSchema),
+  notDone: z.array(notDoneSchema),
+  together: z.array(togetherSchema),
+  climate: climateSchema,
+});
+
 export type VerdictRule = z.infer<typeof verdictSchema>;
 export type VerdictId = VerdictRule['id'];
 export type Outlook = z.infer<typeof outlookSchema>;
 export type WateringRule = z.infer<typeof wateringSchema>;
 export type NotDone = z.infer<typeof notDoneSchema>;
+export type Together = z.infer<typeof togetherSchema>;
 export type Manifest = z.infer<typeof manifestSchema>;
 export type Climate = z.infer<typeof climateSchema>;

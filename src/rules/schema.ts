@@ -106,6 +106,8 @@ export const questionSchema = z
       handTest: sentence.optional(),
     }),
     cost: z.enum(['chair', 'look', 'dig']),
+    /** What "none" stands for where a number is asked for; without it the help is shown. */
+    noneIs: z.number().optional(),
     safety: z.boolean().optional(),
     /** A plan can be made without it, and nothing is assumed in its place: a name, a budget. */
     optional: z.boolean().optional(),
@@ -122,7 +124,10 @@ export const questionSchema = z
     {
       error: 'a number needs bounds',
     },
-  );
+  )
+  .refine((question) => question.safety !== true || question.suggest === undefined, {
+    error: 'a question on which safety rests suggests no answer',
+  });
 
 export const factSchema = z
   .strictObject({

@@ -31,6 +31,8 @@ export interface SavedSession {
   readonly answers: readonly SavedAnswer[];
   /** Kept, but not used by any condition now: offered again if their question returns. */
   readonly dormant: readonly SavedAnswer[];
+  /** Answers to other rules than these: not used, offered if their question is asked. */
+  readonly heldOver: readonly SavedAnswer[];
 }
 
 /** What could be read from a damaged text. */
@@ -39,6 +41,7 @@ export interface SalvagedSession {
   readonly startedOn: IsoDate | undefined;
   readonly answers: readonly SavedAnswer[];
   readonly dormant: readonly SavedAnswer[];
+  readonly heldOver: readonly SavedAnswer[];
   /** Pieces that began like an answer and could not be read. */
   readonly lostAnswers: number;
 }
@@ -54,7 +57,7 @@ const LONGEST_TEXT = 1_000_000;
 
 /** The session as text, one answer to a line, ended by a newline. */
 export function writeSession(session: SavedSession): string {
-  const { pack, startedOn, answers, dormant } = session;
+  const { pack, startedOn, answers, dormant, heldOver } = session;
   return `${[
     '{',
     '"format": 1,',
@@ -66,6 +69,9 @@ export function writeSession(session: SavedSession): string {
     '],',
     '"dormant": [',
     ...answerLines(dormant),
+    '],',
+    '"heldOver": [',
+    ...answerLines(heldOver),
     ']',
     '}',
   ].join('\n')}\n`;
@@ -104,29 +110,45 @@ interface Readers {
 
 /** An answer begins so in the text, and nowhere else: inside a JSON string its quotes would be escaped. */
 const ANSWER_START = /(?=\{"questionId")/;
-const DORMANT_START = /"dormant"\s*:\s*\[/;
+/** Where each list begins, in the order of the file. */
+const LIST_STARTS = {
+  answers: /"answers"\s*:\s*\[/,
+  dormant: /"dormant"\s*:\s*\[/,
+  heldOver: /"heldOver"\s*:\s*\[/,
+};
+type ListName = keyof typeof LIST_STARTS;
 /** How many closing braces to try from the end of a piece; a lawn of many parts has one for each. */
 const MOST_ENDS = 250;
 
 /** Every answer that still reads as one; a later answer to the same question counts. */
 function salvage(text: string, { savedAnswer, packReference, startDay }: Readers): SalvagedSession {
   const [head = '', ...pieces] = text.split(ANSWER_START);
-  const lists = { answers: new Map<string, SavedAnswer>(), dormant: new Map<string, SavedAnswer>() };
-  let into = DORMANT_START.test(head) ? lists.dormant : lists.answers;
+  const lists: Readonly<Record<ListName, Map<string, SavedAnswer>>> = {
+    answers: new Map(),
+    dormant: new Map(),
+    heldOver: new Map(),
+  };
+  let list = lastListBegunIn(head) ?? 'answers';
   let lostAnswers = 0;
   for (const piece of pieces) {
     const answer = savedAnswer(objectAtStart(piece));
     if (answer === undefined) lostAnswers += 1;
-    else into.set(answer.questionId, answer);
-    if (DORMANT_START.test(piece)) into = lists.dormant;
+    else lists[list].set(answer.questionId, answer);
+    list = lastListBegunIn(piece) ?? list;
   }
   return {
     pack: packReference(jsonIn(head, /"pack"\s*:\s*(\{[^{}]*\})/)),
     startedOn: startDay(jsonIn(head, /"startedOn"\s*:\s*("[^"]*")/)),
     answers: [...lists.answers.values()],
     dormant: [...lists.dormant.values()],
+    heldOver: [...lists.heldOver.values()],
     lostAnswers,
   };
+}
+
+/** A list that is empty begins and ends between two answers, so the last one counts. */
+function lastListBegunIn(text: string): ListName | undefined {
+  return (Object.keys(LIST_STARTS) as ListName[]).findLast((name) => LIST_STARTS[name].test(text));
 }
 
 /** The longest piece of JSON from the start of a text up to one of its closing braces. */

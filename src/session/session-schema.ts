@@ -58,6 +58,8 @@ export const savedSessionSchema = z.strictObject({
   startedOn: day,
   answers: answerList,
   dormant: answerList,
+  // Sessions of the first version have none.
+  heldOver: answerList.default([]),
 });
 
 /** The value checked as a whole session. */

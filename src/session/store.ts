@@ -5,20 +5,23 @@
  * forced too, so that a crash leaves the old session or the new one. A lock file tells two sessions apart.
  */
 import type { Stats } from 'node:fs';
-import { chmod, link, mkdir, open, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { chmod, mkdir, open, readdir, readFile, rename, rm, stat } from 'node:fs/promises';
 import { dirname, isAbsolute, join } from 'node:path';
 import type { IsoDate } from '../base/dates.js';
+import { openLocks, type SessionLock } from './lock.js';
 import { readSession, type SavedSession, type SessionReading, writeSession } from './saved-session.js';
 
 const ENDING = '.session.json';
-const LOCK_ENDING = '.lock';
+/** Sessions that led to a plan: kept, and not offered again. */
+const FINISHED_ENDING = '.finished.json';
+/** Folder of the rules that sessions were begun with; the latest few are kept. */
+const RULES = 'rules';
+const MOST_RULES = 8;
 const NAME = /^[a-z0-9][a-z0-9-]*$/;
 const FOLDER_MODE = 0o700;
 const FILE_MODE = 0o600;
 /** Names tried for sessions begun on the same day. */
 const MOST_A_DAY = 1000;
-/** A lock without its pid in it is being written just now, or its writer died that instant. */
-const EMPTY_LOCK_WAIT_MS = 100;
 
 export interface SessionSummary {
   readonly name: string;
@@ -35,20 +38,25 @@ export type LoadedSession =
   | (Extract<SessionReading, { kind: 'damaged' }> & { readonly setAsideAs: string })
   | { readonly kind: 'missing' };
 
-export type SessionLock =
-  | { readonly kind: 'held'; readonly release: () => Promise<void> }
-  | { readonly kind: 'busy'; readonly pid: number; readonly lockPath: string };
-
 export interface SessionStore {
   readonly folder: string;
   list(): Promise<SessionSummary[]>;
   /** Takes a free name for a session begun on this day, and its lock. */
   begin(startedOn: IsoDate): Promise<{ readonly name: string; readonly release: () => Promise<void> }>;
   lock(name: string): Promise<SessionLock>;
+  pathOf(name: string): string;
+  /** What the file holds, without taking it up: a damaged one stays where it is. */
+  glance(name: string): Promise<SessionReading | undefined>;
   load(name: string): Promise<LoadedSession>;
   save(name: string, session: SavedSession): Promise<void>;
-  /** Removes a session that is finished or not wanted. */
+  /** Puts a session that led to a plan under another name; gives back the new path. */
+  finish(name: string): Promise<string>;
+  /** Removes a session that is not wanted. */
   remove(name: string): Promise<void>;
+  /** Keeps the rules that sessions are answered by, so that one can be finished by them after they change. */
+  keepRules(sha256: string, text: () => string): Promise<void>;
+  /** Rules kept before, or undefined. */
+  rulesOf(sha256: string): Promise<string | undefined>;
 }
 
 export interface StoreSettings {
@@ -69,30 +77,17 @@ export function sessionFolder(env: Readonly<Record<string, string | undefined>>,
   return join(base, 'seedbed');
 }
 
-export function openStore({ folder, pid = process.pid, isRunning = isAlive }: StoreSettings): SessionStore {
-  /** Locks taken here: after a crash, a new process can have the pid of the old one. */
-  const held = new Set<string>();
+export function openStore({ folder, pid, isRunning }: StoreSettings): SessionStore {
+  const locks = openLocks(pid, isRunning);
   const pathOf = (name: string) => join(folder, `${checkedName(name)}${ENDING}`);
-  const lockPathOf = (name: string) => `${pathOf(name)}${LOCK_ENDING}`;
-  const holds = (lockPath: string, owner: number) => (owner === pid ? held.has(lockPath) : isRunning(owner));
+  const finishedPathOf = (name: string) => join(folder, `${checkedName(name)}${FINISHED_ENDING}`);
 
   const lock = async (name: string): Promise<SessionLock> => {
-    const lockPath = lockPathOf(name);
+    const path = pathOf(name);
     await makeFolder(folder);
-    for (;;) {
-      if (await createLock(lockPath, pid)) {
-        held.add(lockPath);
-        await sweep(folder, `${name}${ENDING}`);
-        const release = async () => {
-          if (!held.delete(lockPath) || (await ownerOf(lockPath)) !== pid) return;
-          await rm(lockPath, { force: true });
-        };
-        return { kind: 'held', release };
-      }
-      const owner = await ownerOf(lockPath);
-      if (owner !== undefined && holds(lockPath, owner)) return { kind: 'busy', pid: owner, lockPath };
-      await removeStale(lockPath, owner, pid);
-    }
+    const taken = await locks.take(path);
+    if (taken.kind === 'held') await sweep(folder, `${name}${ENDING}`);
+    return taken;
   };
 
   return {
@@ -106,9 +101,7 @@ export function openStore({ folder, pid = process.pid, isRunning = isAlive }: St
           const name = fileName.slice(0, -ENDING.length);
           const facts = await factsOf(path);
           if (facts === undefined || !NAME.test(name)) return undefined;
-          const owner = await ownerOf(lockPathOf(name));
-          const heldBy = owner !== undefined && holds(lockPathOf(name), owner) ? owner : undefined;
-          return { name, path, savedAtMs: facts.mtimeMs, heldBy };
+          return { name, path, savedAtMs: facts.mtimeMs, heldBy: await locks.holderOf(path) };
         }),
       );
       return summaries
@@ -118,20 +111,39 @@ export function openStore({ folder, pid = process.pid, isRunning = isAlive }: St
     async begin(startedOn) {
       for (let count = 1; count <= MOST_A_DAY; count++) {
         const name = count === 1 ? startedOn : `${startedOn}-${count}`;
-        if ((await factsOf(pathOf(name))) !== undefined) continue;
-        const taken = await lock(name);
-        if (taken.kind === 'held') return { name, release: taken.release };
+        const taken = [pathOf(name), finishedPathOf(name)];
+        if ((await Promise.all(taken.map(factsOf))).some((facts) => facts !== undefined)) continue;
+        const locked = await lock(name);
+        if (locked.kind === 'held') return { name, release: locked.release };
       }
       throw new Error(
         `There are more than ${MOST_A_DAY} sessions of ${startedOn} in ${folder}. Remove some.`,
       );
+    },
+    pathOf,
+    async glance(name) {
+      const text = await readFile(pathOf(name), 'utf8').catch(() => undefined);
+      return text === undefined ? undefined : readSession(text);
     },
     load: (name) => loadSessionFile(pathOf(name)),
     async save(name, session) {
       await makeFolder(folder);
       await saveSessionFile(pathOf(name), session);
     },
+    async finish(name) {
+      await rename(pathOf(name), finishedPathOf(name));
+      return finishedPathOf(name);
+    },
     remove: (name) => rm(pathOf(name), { force: true }),
+    async keepRules(sha256, text) {
+      const path = join(folder, RULES, `${sha256}.json`);
+      if ((await factsOf(path)) !== undefined) return;
+      await makeFolder(join(folder, RULES));
+      const { default: writeFileAtomic } = await import('write-file-atomic');
+      await writeFileAtomic(path, text(), { mode: FILE_MODE });
+      await dropOldest(join(folder, RULES));
+    },
+    rulesOf: (sha256) => readFile(join(folder, RULES, `${sha256}.json`), 'utf8').catch(() => undefined),
   };
 }
 
@@ -188,54 +200,6 @@ async function forceFolder(folder: string): Promise<void> {
   }
 }
 
-/** True when the lock file was created here; false when there is one. */
-async function createLock(lockPath: string, pid: number): Promise<boolean> {
-  try {
-    await writeFile(lockPath, `${pid}\n`, { flag: 'wx', mode: FILE_MODE });
-    return true;
-  } catch (error) {
-    if ((error as NodeJS.ErrnoException).code === 'EEXIST') return false;
-    throw error;
-  }
-}
-
-/** The pid in the lock, or undefined when the lock is gone or holds none. */
-async function ownerOf(lockPath: string): Promise<number | undefined> {
-  for (let tries = 0; ; tries++) {
-    const text = await readFile(lockPath, 'utf8').catch(() => undefined);
-    if (text === undefined) return undefined;
-    if (/^\d{1,10}\n$/.test(text)) return Number(text);
-    if (tries > 0) return undefined;
-    await new Promise((resolve) => setTimeout(resolve, EMPTY_LOCK_WAIT_MS));
-  }
-}
-
-/**
- * Removes a lock whose owner is gone. It is renamed first and looked at again: if another process was quicker
- * and the lock is already a fresh one, it is put back.
- */
-async function removeStale(lockPath: string, owner: number | undefined, pid: number): Promise<void> {
-  const aside = `${lockPath}.${pid}.stale`;
-  try {
-    await rename(lockPath, aside);
-  } catch (error) {
-    if ((error as NodeJS.ErrnoException).code === 'ENOENT') return;
-    throw error;
-  }
-  if ((await ownerOf(aside)) !== owner) await link(aside, lockPath).catch(() => undefined);
-  await rm(aside, { force: true });
-}
-
-/** Whether a process runs: asking it with signal 0 does nothing to it. */
-function isAlive(pid: number): boolean {
-  try {
-    process.kill(pid, 0);
-    return true;
-  } catch (error) {
-    return (error as NodeJS.ErrnoException).code === 'EPERM';
-  }
-}
-
 async function factsOf(path: string): Promise<Stats | undefined> {
   return stat(path).catch(() => undefined);
 }
@@ -245,6 +209,17 @@ async function namesIn(folder: string): Promise<string[]> {
     if (error.code === 'ENOENT') return [];
     throw error;
   });
+}
+
+async function dropOldest(folder: string): Promise<void> {
+  const files = await Promise.all(
+    (await namesIn(folder)).map(async (name) => ({
+      name,
+      keptAtMs: (await factsOf(join(folder, name)))?.mtimeMs ?? 0,
+    })),
+  );
+  const old = files.sort((a, b) => b.keptAtMs - a.keptAtMs).slice(MOST_RULES);
+  await Promise.all(old.map(({ name }) => rm(join(folder, name), { force: true })));
 }
 
 /** Removes half-written files that a killed process left beside the session; whoever holds the lock may. */

@@ -43,11 +43,12 @@ export type Leaving = 'save' | 'quit' | 'ended' | 'interrupted';
 
 export interface Asker {
   ask(prompt: Prompt): Promise<Reply>;
-  /** Lets a person pick one of some labelled lines; undefined when they leave or input ends. */
-  pick(
-    message: string,
-    choices: readonly { readonly value: string; readonly label: string }[],
-  ): Promise<string | undefined>;
+  /**
+   * Lets a person pick one of some labelled lines; undefined when they leave or input ends.
+   *
+   * @param leaveLabel the last line, which picks nothing; without it one of the choices must be picked
+   */
+  pick(message: string, choices: readonly PickChoice[], leaveLabel?: string): Promise<string | undefined>;
   /** Yes or no; undefined when they leave or input ends. */
   confirm(message: string, suggested: boolean): Promise<boolean | undefined>;
   /** A free line, such as a file name; undefined when they leave or input ends. */
@@ -56,6 +57,11 @@ export interface Asker {
   close(): void;
   /** How they left, once they have: every later prompt then gives up at once. */
   readonly left?: () => Leaving | undefined;
+}
+
+export interface PickChoice {
+  readonly value: string;
+  readonly label: string;
 }
 
 /** What an asker is made of; nothing is taken from the process. */

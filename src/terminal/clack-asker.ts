@@ -5,7 +5,6 @@
 import type { Asker, AskerSettings } from './asker.js';
 import { askAtTerminal } from './clack-question.js';
 import { openClackScreen } from './clack-screen.js';
-import { LEAVE_LIST } from './words.js';
 
 const LEAVE = 'leave';
 const CHOICE = 'choice:';
@@ -19,14 +18,15 @@ export function createClackAsker(settings: AskerSettings): Asker {
       const left = screen.left();
       return left === undefined ? askAtTerminal({ prompt, screen, read: settings.read }) : { kind: left };
     },
-    async pick(message, choices) {
+    async pick(message, choices, leaveLabel) {
       if (hasLeft()) return undefined;
       const entries = choices.map(({ label }, index) => ({
         value: `${CHOICE}${index}`,
         label,
-        endsGroup: index === choices.length - 1,
+        endsGroup: leaveLabel !== undefined && index === choices.length - 1,
       }));
-      const given = await screen.list(message, [...entries, { value: LEAVE, label: LEAVE_LIST }], undefined);
+      const leaving = leaveLabel === undefined ? [] : [{ value: LEAVE, label: leaveLabel }];
+      const given = await screen.list(message, [...entries, ...leaving], leaveLabel && LEAVE);
       if (given.kind !== 'given' || given.value === LEAVE) return undefined;
       return choices[Number(given.value.slice(CHOICE.length))]?.value;
     },

@@ -58,11 +58,14 @@ async function fromList(conversation: Conversation): Promise<Outcome> {
   return { kind: 'value', value: answer.value, understood: answer.label, typed: answer.label };
 }
 
-/** The entry that the cursor starts on: the shown default, or the first. */
+/**
+ * The entry that the cursor starts on: the shown default, or the first. Where someone can be hurt it starts on
+ * "don't know", so that a careless Enter states nothing that nobody has looked at.
+ */
 function initialEntry({ question, suggested }: Prompt): string | undefined {
-  if (suggested === UNKNOWN) return `${WORD}unknown`;
   const index = listedAnswers(question)?.findIndex(({ value }) => value === suggested) ?? -1;
-  return index < 0 ? undefined : `${ANSWER}${index}`;
+  if (index >= 0) return `${ANSWER}${index}`;
+  return suggested === UNKNOWN || question.safety === true ? `${WORD}unknown` : undefined;
 }
 
 async function fromText(conversation: Conversation): Promise<Outcome> {
@@ -75,7 +78,7 @@ async function fromText(conversation: Conversation): Promise<Outcome> {
     return reading.kind === 'refused' ? reading.says : undefined;
   };
   const suggestion = prompt.suggestedText === undefined ? '' : `\nEnter alone takes: ${prompt.suggestedText}`;
-  const message = `${countLine(prompt)}\n${prompt.question.text}\n${howToAnswer(prompt.question)} Or ${DONT_KNOW}; or help.${suggestion}`;
+  const message = `${countLine(prompt)}\n${prompt.question.text}\n${howToAnswer(prompt.question)} Or type: ${DONT_KNOW}, help, back or quit.${suggestion}`;
   const given = await screen.typed(message, { placeholder: prompt.suggestedText ?? '', check });
   if (given.kind !== 'given') return { kind: given.kind };
   if (given.value === '') return byDefault?.kind === 'value' ? noted(byDefault, screen) : byDefault;

@@ -1,4 +1,5 @@
 /** The clack prompts as this project uses them: cleaned, wrapped to the width, guarded. */
+import type { Readable } from 'node:stream';
 import { log, S_BAR, select, text } from '@clack/prompts';
 import { cleanLine, cleanText } from '../base/clean-text.js';
 import type { AskerSettings, Leaving } from './asker.js';
@@ -32,6 +33,7 @@ const SHOW_CURSOR = '\x1b[?25h';
 export function openClackScreen(settings: AskerSettings): ClackScreen {
   freeEscapeKey();
   const { input } = settings;
+  const letGo = heldRaw(input);
   const output = sizedOutput(settings.output, settings);
   let left: Leaving | undefined;
   const wrapped = (words: string) => wrapText(cleanText(words), output.columns - GUIDE_COLUMNS - 1);
@@ -71,14 +73,35 @@ export function openClackScreen(settings: AskerSettings): ClackScreen {
       );
       return noting(given.kind === 'given' ? { kind: 'given', value: cleanLine(given.value) } : given);
     },
-    say: (words) => log.message(wrapped(words), { output }),
+    // clack sets an empty line before each message already.
+    say: (words) => log.message(wrapped(words.replace(/^\n+/, '')), { output }),
     leave(how) {
       left = how;
     },
     left: () => left,
     close() {
       settings.output.write(SHOW_CURSOR);
+      letGo();
       input.pause();
     },
+  };
+}
+
+/** A terminal whose raw mode can be switched. */
+type RawInput = Readable & { isTTY?: boolean; setRawMode?: (isRaw: boolean) => unknown };
+
+/**
+ * Keeps the terminal in raw mode between prompts: clack leaves it after each one, and a key pressed while the
+ * answer is being saved would then be written onto the screen. Gives back what ends it.
+ */
+function heldRaw(input: RawInput): () => void {
+  const { setRawMode } = input;
+  if (input.isTTY !== true || setRawMode === undefined) return () => undefined;
+  const isOwn = Object.hasOwn(input, 'setRawMode');
+  input.setRawMode = (isRaw) => (isRaw ? setRawMode.call(input, true) : input);
+  return () => {
+    if (isOwn) input.setRawMode = setRawMode;
+    else delete input.setRawMode;
+    setRawMode.call(input, false);
   };
 }

@@ -2,12 +2,12 @@
  * The plain line mode: one numbered question at a time, nothing redrawn, no colour, for screen readers,
  * dumb terminals and piped lines. Every answer is a line: a number of the list, words, or a value with unit.
  */
-import type { Asker, AskerSettings } from './asker.js';
+import type { Asker, AskerSettings, PickChoice } from './asker.js';
 import { askInLines } from './line-question.js';
 import { type LineScreen, openLineScreen } from './line-screen.js';
-import { type Command, commandIn, LEAVE_LIST } from './words.js';
+import { type Command, commandIn } from './words.js';
 
-type Choices = readonly { readonly value: string; readonly label: string }[];
+type Choices = readonly PickChoice[];
 
 const YES = /^(?:y|yes)$/i;
 const NO = /^(?:n|no)$/i;
@@ -24,13 +24,13 @@ export function createLineAsker(settings: AskerSettings): Asker {
       isFirst = false;
       return reply;
     },
-    pick: (message, choices) => pickInLines(message, choices, screen),
+    pick: (message, choices, leaveLabel) => pickInLines({ message, choices, leaveLabel }, screen),
     confirm: (message, suggested) => confirmInLines(message, suggested, screen),
     async line(message, suggested) {
       if (screen.left() !== undefined) return undefined;
       screen.put(`\n${suggested === '' ? message : `${message} (Enter alone takes ${suggested})`}`);
       const line = await screen.next();
-      if (typeof line !== 'string' || isLeaving(commandIn(line), screen)) return undefined;
+      if (typeof line !== 'string' || goesBack(line, screen)) return undefined;
       return line === '' ? suggested : line;
     },
     say: (text) => screen.put(text),
@@ -39,23 +39,30 @@ export function createLineAsker(settings: AskerSettings): Asker {
   };
 }
 
+interface PickList {
+  readonly message: string;
+  readonly choices: Choices;
+  readonly leaveLabel: string | undefined;
+}
+
 async function pickInLines(
-  message: string,
-  choices: Choices,
+  { message, choices, leaveLabel }: PickList,
   screen: LineScreen,
 ): Promise<string | undefined> {
   if (screen.left() !== undefined) return undefined;
+  const labels = [...choices.map(({ label }) => label), ...(leaveLabel === undefined ? [] : [leaveLabel])];
   screen.put(`\n${message}`);
-  screen.putList([...choices.map(({ label }) => label), LEAVE_LIST]);
+  screen.putList(labels);
+  if (leaveLabel !== undefined) screen.put(`Enter alone takes: ${leaveLabel}`);
   for (;;) {
     const line = await screen.next();
     if (typeof line !== 'string') return undefined;
-    const position = Number(line);
-    if (isLeaving(commandIn(line), screen) || line === '' || position === choices.length + 1)
-      return undefined;
-    const chosen = choices[position - 1] ?? onlyOneStarting(choices, line);
+    const command = commandIn(line);
+    const isLast = line === '' || command === 'back' || Number(line) === choices.length + 1;
+    if (isLeaving(command, screen) || (isLast && leaveLabel !== undefined)) return undefined;
+    const chosen = choices[Number(line) - 1] ?? onlyOneStarting(choices, line);
     if (chosen !== undefined) return chosen.value;
-    screen.put(`Type a number from 1 to ${choices.length + 1}.`);
+    screen.put(`Type a number from 1 to ${labels.length}, or quit.`);
   }
 }
 
@@ -68,7 +75,7 @@ async function confirmInLines(
   screen.put(`\n${message} (yes or no; Enter alone takes ${suggested ? 'yes' : 'no'})`);
   for (;;) {
     const line = await screen.next();
-    if (typeof line !== 'string' || isLeaving(commandIn(line), screen)) return undefined;
+    if (typeof line !== 'string' || goesBack(line, screen)) return undefined;
     if (line === '') return suggested;
     if (YES.test(line)) return true;
     if (NO.test(line)) return false;
@@ -76,10 +83,17 @@ async function confirmInLines(
   }
 }
 
-/** "back" leaves this list only; "save" and "quit" leave for good. */
+/** "save" and "quit" leave for good. */
 function isLeaving(command: Command | undefined, screen: LineScreen): boolean {
-  if (command === 'save' || command === 'quit') screen.leave(command);
-  return command === 'back' || command === 'save' || command === 'quit';
+  if (command !== 'save' && command !== 'quit') return false;
+  screen.leave(command);
+  return true;
+}
+
+/** "back" gives up this one question. */
+function goesBack(line: string, screen: LineScreen): boolean {
+  const command = commandIn(line);
+  return command === 'back' || isLeaving(command, screen);
 }
 
 function onlyOneStarting(choices: Choices, line: string): Choices[number] | undefined {

@@ -4,6 +4,7 @@
  */
 import type { AnswerValue } from '../interview/answers.js';
 import type { Asker, Leaving, Prompt, Reply } from './asker.js';
+import { LEAVE_LIST } from './words.js';
 
 /** What a question was answered with. */
 export type GivenAnswer =
@@ -24,6 +25,12 @@ export interface ReviewLine {
   readonly status: 'answered' | 'unknown' | 'dormant';
 }
 
+/** Answers that cannot all be true, and why. */
+export interface ClashingAnswers {
+  readonly says: string;
+  readonly lines: readonly ReviewLine[];
+}
+
 /** The interview over the rules, as far as the loop needs it. */
 export interface Interview {
   /** The next question, or undefined when the plan is settled. The same one until it is answered. */
@@ -32,6 +39,8 @@ export interface Interview {
   /** Goes to the question before; false when there is none. */
   back(): boolean;
   review(): readonly ReviewLine[];
+  /** Answers that cannot stand together: one of them has to change before a plan is made. */
+  clash(): ClashingAnswers | undefined;
   /** Makes an earlier question the next one. */
   goTo(questionId: string): void;
 }
@@ -56,13 +65,14 @@ const OUTCOMES: Readonly<Record<Leaving, SessionEnd['outcome']>> = {
   interrupted: 'interrupted',
 };
 const REVIEW = 'Your answers so far. Pick one to change it.';
-const LAST_REVIEW =
-  'That is all I need to ask. Pick an answer to change it, or leave the list to get the plan.';
+const LAST_REVIEW = 'That is all I need to ask. Pick an answer to change it, or go on to the plan.';
+const TO_THE_PLAN = 'make the plan from these answers';
+const CHANGE_WHICH = 'Which one do you want to change? The others stay.';
 const NONE_BEFORE = 'This is the first question.';
 const NONE_YET = 'There is no answer yet.';
 const STATUS_NOTES: Readonly<Record<ReviewLine['status'], string>> = {
   answered: '',
-  unknown: ' (not known)',
+  unknown: '',
   dormant: ' (kept, not used)',
 };
 
@@ -71,9 +81,11 @@ export async function runSession({ asker, interview, save }: SessionParts): Prom
   const saved = savingOnce(asker, save);
   let section = '';
   for (;;) {
+    const parted = await settleClash(asker, interview);
+    if (parted !== undefined) return { outcome: OUTCOMES[parted], isSaved: await saved() };
     const prompt = interview.next();
     if (prompt === undefined) {
-      const choice = await reviewed(asker, interview, LAST_REVIEW);
+      const choice = await reviewed(asker, interview, { message: LAST_REVIEW, leaveLabel: TO_THE_PLAN });
       const left = asker.left?.();
       if (choice === undefined) return { outcome: endOf(left), isSaved: await saved() };
       continue;
@@ -110,7 +122,7 @@ async function handle(reply: Reply, { prompt, asker, interview, saved }: Step): 
       if (!interview.back()) asker.say(NONE_BEFORE);
       return undefined;
     case 'review':
-      await reviewed(asker, interview, REVIEW);
+      await reviewed(asker, interview, { message: REVIEW, leaveLabel: LEAVE_LIST });
       return undefined;
     default:
       return reply.kind;
@@ -118,20 +130,35 @@ async function handle(reply: Reply, { prompt, asker, interview, saved }: Step): 
 }
 
 /** Shows all answers; the one that is picked becomes the next question. */
-async function reviewed(asker: Asker, interview: Interview, message: string): Promise<string | undefined> {
+async function reviewed(
+  asker: Asker,
+  interview: Interview,
+  { message, leaveLabel }: { readonly message: string; readonly leaveLabel: string },
+): Promise<string | undefined> {
   const lines = interview.review();
   if (lines.length === 0) {
     if (message === REVIEW) asker.say(NONE_YET);
     return undefined;
   }
-  const choices = lines.map(({ questionId, label, shown, status }) => ({
-    value: questionId,
-    label: `${label}: ${shown}${STATUS_NOTES[status]}`,
-  }));
-  const questionId = await asker.pick(message, choices);
+  const questionId = await asker.pick(message, lines.map(pickLine), leaveLabel);
   if (questionId !== undefined) interview.goTo(questionId);
   return questionId;
 }
+
+/** Has one of the answers that cannot stand together asked again; gives back how they leave, if they do. */
+async function settleClash(asker: Asker, interview: Interview): Promise<Leaving | undefined> {
+  const clash = interview.clash();
+  if (clash === undefined) return undefined;
+  const questionId = await asker.pick(`${clash.says}\n${CHANGE_WHICH}`, clash.lines.map(pickLine));
+  if (questionId === undefined) return asker.left?.() ?? 'ended';
+  interview.goTo(questionId);
+  return undefined;
+}
+
+const pickLine = ({ questionId, label, shown, status }: ReviewLine) => ({
+  value: questionId,
+  label: `${label}: ${shown}${STATUS_NOTES[status]}`,
+});
 
 /** A save that never ends the session: a failure is told once for each new reason. */
 function savingOnce(asker: Asker, save: () => Promise<void>): () => Promise<boolean> {

@@ -23,7 +23,7 @@ async function firstQuestion() {
   const { spawn: openTerminal } = await import('@lydell/node-pty');
   return new Promise((resolve) => {
     const start = process.hrtime.bigint();
-    const env = { ...process.env, XDG_STATE_HOME: '/tmp/seedbed-bench-no-state' };
+    const env = { ...process.env, XDG_STATE_HOME: `/tmp/seedbed-bench-${process.pid}` };
     const terminal = openTerminal(process.execPath, [main], { cols: 80, rows: 30, env });
     let seen = '';
     terminal.onData((data) => {

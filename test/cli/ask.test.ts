@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { cpSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { newFolder, run } from './run.js';
@@ -71,6 +71,141 @@ describe('ask with piped lines', () => {
     expect(readdirSync(join(state, 'seedbed')).filter((name) => name.endsWith('.session.json')).length).toBe(
       1,
     );
+  });
+});
+
+describe('answers that cannot stand together', () => {
+  const file = join(newFolder(), 'answers.json');
+  const journey = 'transcripts-examples/mossy-family-lawn/answers.json';
+  const { mossFraction: _, ...rest } = JSON.parse(readFileSync(journey, 'utf8')).answers;
+  writeFileSync(file, JSON.stringify({ format: 1, answers: { ...rest, weedFraction: 0.3 } }));
+
+  it('are told with what was found, and one of them is asked again with the old answer at hand', () => {
+    const { err, code } = run(['ask', '--plain', '--answers', file], '90 %\n2\n\n2\n5 %\n');
+    expect(err).toMatch(/together they cannot be\s+more than the whole/);
+    expect(err).toMatch(/1 {2}moss cover: 90 %\n {2}2 {2}weed cover: 30 %\n {2}3 {2}bare ground: /);
+    expect(err).toContain('Enter alone takes: 30 %');
+    expect(code).toBe(0);
+  });
+
+  it('keep a plan from being made, and are all kept when the input ends', () => {
+    const state = newFolder();
+    const { code, out } = run(['ask', '--plain', '--answers', file], '90 %\n', state);
+    expect([code, out]).toEqual([3, '']);
+    const [saved = ''] = readdirSync(join(state, 'seedbed')).filter((name) => name.endsWith('.session.json'));
+    const { answers } = JSON.parse(readFileSync(join(state, 'seedbed', saved), 'utf8'));
+    const value = (id: string) =>
+      answers.find((each: { questionId: string }) => each.questionId === id)?.value;
+    expect([value('mossFraction'), value('weedFraction')]).toEqual([0.9, 0.3]);
+    expect(run(['ask', '--plain'], '1\n', state).err).toContain('Which one do you want to change?');
+  });
+});
+
+describe('unfinished sessions', () => {
+  const begin = (state: string, ...lines: readonly string[]) =>
+    run(['ask', '--plain'], `${lines.join('\n')}\n`, state);
+
+  it('without an answer leave no file and are not offered', () => {
+    const state = newFolder();
+    expect(begin(state, 'quit').err).toContain('Nothing was answered, so nothing is kept.');
+    expect(begin(state, 'yes').err).not.toContain('unfinished');
+  });
+
+  it('are told apart by lawn, place, days and answers', () => {
+    const state = newFolder();
+    const answers = join(state, 'a.json');
+    writeFileSync(answers, '{"format": 1, "answers": {"lawnName": "Orchard lawn", "place": "Oxford"}}');
+    run(['ask', '--plain', '--answers', answers], 'yes\n', state);
+    const { err } = begin(state, '2', 'yes', 'quit');
+    expect(err).toMatch(/go on with Orchard lawn, Oxford: 3 answers, begun \w+ \d+ \w+/);
+    const both = begin(state, 'quit').err;
+    expect(both).toContain('There are 2 unfinished sessions');
+    expect(both).toContain('a lawn without a name yet: 1 answer');
+  });
+
+  it('can be thrown away, one at a time, when that is confirmed', () => {
+    const state = newFolder();
+    begin(state, 'yes');
+    expect(begin(state, '3', 'no', '3', 'yes', 'quit').err).toContain('It is gone.');
+    expect(begin(state, 'quit').err).not.toContain('unfinished');
+  });
+
+  it('are kept when they led to a plan, and open again to change an answer', () => {
+    const made = run(['ask', '--plain', '--answers', 'transcripts-examples/shady-strip/answers.json'], '\n');
+    expect(made.err).toContain('Your answers are kept');
+    const path = /kept:\n {2}(\S+)/.exec(made.err)?.[1] ?? '';
+    expect(run(['ask', '--plain', '--save', path], '\n').out).toBe(made.out);
+  });
+});
+
+describe('a session begun with other rules', () => {
+  const rules = join(newFolder(), 'rules');
+  cpSync('rules', rules, { recursive: true });
+  const edit = (file: string, change: (records: { id: string; text: string }[]) => unknown) => {
+    const path = join(rules, file);
+    writeFileSync(path, JSON.stringify(change(JSON.parse(readFileSync(path, 'utf8')))));
+  };
+  edit('questions/safety.json', (questions) =>
+    questions.map((each) => (each.id === 'pavingBeside' ? { ...each, text: 'Does it touch stone?' } : each)),
+  );
+  const begun = () => {
+    const state = newFolder();
+    run(['ask', '--plain', '--pack', rules], 'yes\nno\nno\n', state);
+    return state;
+  };
+
+  it('is moved over, with a list of what is kept and what is asked again, and the old answer offered', () => {
+    const { err } = run(['ask', '--plain'], '1\n1\nquit\n', begun());
+    expect(err).toContain('The rules have changed since this session was begun');
+    expect(err).toContain('Kept: dog on the lawn yes and children on the lawn no.');
+    expect(err.replace(/\s+/g, ' ')).toMatch(/Asked again, [^:]*: paving beside the lawn no\./);
+    expect(err).toMatch(/Does the lawn touch paving.*\n.*\n.*\n.*\nEnter alone takes: no/);
+  });
+
+  it('is finished as it was, by the rules it was begun with', () => {
+    const state = begun();
+    const { err } = run(['ask', '--plain'], '1\n2\nreview\n3\n', state);
+    expect(err).toContain('Does it touch stone?');
+    expect(err).not.toContain('Does the lawn touch paving');
+  });
+
+  it('can only be moved over when those rules are gone, and stays untouched when it is left', () => {
+    const state = begun();
+    rmSync(join(state, 'seedbed', 'rules'), { recursive: true });
+    const path = join(state, 'seedbed', readdirSync(join(state, 'seedbed'))[0] as string);
+    const saved = readFileSync(path, 'utf8');
+    const { err } = run(['ask', '--plain'], '1\n2\n', state);
+    expect(err).not.toContain('finish as it was');
+    expect(readFileSync(path, 'utf8')).toBe(saved);
+  });
+});
+
+describe('a session file', () => {
+  it('that is damaged is set aside, and what can be read goes on', () => {
+    const file = join(newFolder(), 'mine.json');
+    run(['ask', '--plain', '--save', file], 'yes\nno\nno\n');
+    const whole = readFileSync(file, 'utf8');
+    const cut = whole.slice(0, whole.indexOf('"pavingBeside"'));
+    writeFileSync(file, cut);
+    const { err } = run(['ask', '--plain', '--save', file], '');
+    expect(err.replace(/\s+/g, ' ')).toMatch(
+      /was damaged\. It is set aside as \S+mine\.json\.damaged\. 2 answers could be read; 1 could not/,
+    );
+    expect(readFileSync(`${file}.damaged`, 'utf8')).toBe(cut);
+    expect(JSON.parse(readFileSync(file, 'utf8')).answers).toHaveLength(2);
+  });
+
+  it('that another window has open is refused by name', () => {
+    const file = join(newFolder(), 'mine.json');
+    writeFileSync(`${file}.lock`, `${process.pid}\n`);
+    const { code, err } = run(['ask', '--plain', '--save', file], 'yes\n');
+    expect(code).toBe(5);
+    expect(err).toContain(`is open in another window (process ${process.pid})`);
+  });
+
+  it.each(['/nowhere/at/all.json', '/'])('that cannot be written is refused: %s', (file) => {
+    const { code, err } = run(['ask', '--plain', '--save', file], 'yes\n');
+    expect([code, err.includes('Choose another place with --save.')]).toEqual([5, true]);
   });
 });
 

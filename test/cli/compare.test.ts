@@ -67,7 +67,7 @@ describe('compare', () => {
     [['compare', A, '--set', 'dogg=no'], 3, 'Did you mean "dog"?'],
     [['compare', A, '--set', 'dog=perhaps'], 3, 'Allowed: true, false'],
     [['compare', A, '--set', 'mossFraction=40'], 3, 'from 0 to 1'],
-    [['compare', A, '--set', 'mossFraction=0.9', 'bareFraction=0.9'], 3, 'add up to'],
+    [['compare', A, '--set', 'mossFraction=0.9', 'bareFraction=0.9'], 3, 'cannot be more than the whole'],
     [['compare', A, 'no-such.json'], 5, 'no such file'],
     [['compare', A, A, '--format', 'xml'], 2, 'Allowed: text, json'],
   ])('%j exits with %i and says what is wrong', (args, code, says) => {

@@ -51,6 +51,7 @@ const UNIT_BY_ENDING: readonly (readonly [string, string])[] = [
   ['-kg', 'kg'],
   ['-db', 'dB'],
   ['-mm', 'mm'],
+  ['-km', 'km'],
   ['-cm', 'cm'],
   ['-m', 'm'],
   ['-l', 'L'],

@@ -247,6 +247,7 @@ describe('a question is asked only where it makes sense', () => {
     evaluate(question(id).askWhen ?? true, answers) === true;
   const label = { mossFraction: 0.4, mossTreatment: 'label' };
   const brown = { lawnColour: 'brown-all' };
+  const hose = { watering: 'hose', wateringBan: false, facts: { sows: true } };
   it.each([
     ['dogPatches', { dog: true }, { dog: false }],
     ['weedKind', { weedFraction: 0.1 }, { weedFraction: 0 }],
@@ -262,7 +263,9 @@ describe('a question is asked only where it makes sense', () => {
     ['labelWaterLPerM2', label, { ...label, mossTreatment: 'rake-only' }],
     ['labelWaitDays', label, { ...label, mossFraction: 0 }],
     ['tankL', { ...label, labelWaterLPerM2: 0.1 }, { ...label, labelWaterLPerM2: 0 }],
-    ['hoseLPerMin', { watering: 'hose' }, { watering: 'can' }],
+    ['hoseLPerMin', hose, { ...hose, watering: 'can' }],
+    ['hoseLPerMin', { ...hose, watering: 'sprinkler' }, { ...hose, wateringBan: true }],
+    ['hoseLPerMin', hose, { ...hose, facts: { sows: false } }],
     ['wateringBan', { watering: 'sprinkler' }, { watering: 'none' }],
   ])('%s', (id, yes, no) => {
     expect(asked(id, yes)).toBe(true);

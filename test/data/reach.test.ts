@@ -12,7 +12,11 @@ const LAWNS = 3000;
 const today = parseIsoDate('2026-04-01');
 
 const conditions = expressionsOf(pack)
-  .filter(({ wanted, expression }) => wanted === 'truth' && typeof expression !== 'boolean')
+  // What must hold of answers holds of every lawn that can be planned; its other side is tested by itself.
+  .filter(
+    ({ wanted, expression, kindOfRecord }) =>
+      wanted === 'truth' && typeof expression !== 'boolean' && kindOfRecord !== 'together',
+  )
   .map((placed) => ({ ...placed, name: `${placed.owner}${placed.pointer}` }));
 const seen = new Map<string, Set<unknown>>(conditions.map(({ name }) => [name, new Set()]));
 for (const answers of fc.sample(anyFullAnswers, { numRuns: LAWNS, seed: 20260401 })) {

@@ -57,6 +57,17 @@ describe('a number', () => {
     ['L/min', '12 litres a minute', 12],
     ['L/min', '12 l/min', 12],
     ['L/min', '1 UK gal per minute', 4.54609],
+    // The bucket test as it was made: 10 L in 40 s is a quarter of a litre each second.
+    ['L/min', '10 L in 40 seconds', 15],
+    ['L/min', '10 l in 40 s', 15],
+    ['L/min', '10 litres in a minute', 10],
+    ['L/min', '0.2 L/s', 12],
+    // A rise of 1 in 10 is an angle of atan 0.1 = 5.71 degrees; the tangent of 45 degrees is 1.
+    ['degrees', '1 in 10', 5.7],
+    ['degrees', '10 %', 5.7],
+    ['degrees', '100 %', 45],
+    ['degrees', '5 degrees', 5],
+    ['mm', 'an inch', 25.4],
     ['mL/m2', '10', 10],
     ['mL/m2', '10 ml', 10],
     ['mL/m2', '10 mL per m2', 10],
@@ -86,6 +97,16 @@ describe('a number', () => {
 
   it('shows what another unit was turned from', () => {
     expect(readingOf('thatch', '1/2 in')).toMatchObject({ understood: '12.7 mm (1/2 in)' });
+  });
+
+  it('takes "none" for what the rules say it stands for, asked again where safety rests on it', () => {
+    const near = { ...inUnit('m'), noneIs: 200 };
+    expect(readingOf(near, 'none')).toEqual({ kind: 'value', value: 200, understood: '200 m' });
+    expect(readingOf({ ...near, safety: true }, 'no water')).toMatchObject({ kind: 'odd', value: 200 });
+    expect(readingOf(inUnit('m'), 'none')).toMatchObject({
+      kind: 'refused',
+      says: expect.stringContaining('Go and look.'),
+    });
   });
 
   it('asks which gallon', () => {

@@ -73,6 +73,13 @@ describe('yes or no', () => {
     expect(readingOf('yesNo', typed)).toEqual({ kind: 'value', value: false, understood: 'no' });
   });
 
+  it.each([
+    ['no dog', false],
+    ['yes a big one', true],
+  ])('asks whether %j is meant so', (typed, value) => {
+    expect(readingOf('yesNo', typed)).toMatchObject({ kind: 'odd', value });
+  });
+
   it.each(['', 'maybe', 'yes and no', 'no idea', '3', 'not really sure'])('does not guess at %j', (typed) => {
     expect(readingOf('yesNo', typed).kind).toBe('refused');
   });

@@ -68,6 +68,7 @@ export function tinyPack({ questions = [], figures = [], facts = [], findings = 
     outlook: [],
     watering: [],
     notDone: [],
+    together: [],
     climate: { licenceLine: 'x', sourceId: 'x', period: 'x', stations: [] },
   };
   return indexPack(data);

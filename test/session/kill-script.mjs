@@ -14,6 +14,7 @@ for (let count = 0; ; count++) {
     startedOn: '2026-11-25',
     answers,
     dormant: [],
+    heldOver: [],
   });
   process.stdout.write(`${answers.length}\n`);
 }

@@ -22,4 +22,5 @@ export const SESSION: SavedSession = {
     },
   ],
   dormant: [{ questionId: 'dogPatches', value: false, typed: 'n' }],
+  heldOver: [{ questionId: 'limeEver', value: 'a', typed: 'a' }],
 };

@@ -43,7 +43,15 @@ describe('a saved session', () => {
   it('is JSON, with one answer to a line', () => {
     const text = writeSession(SESSION);
     expect(JSON.parse(text)).toEqual(SESSION);
-    expect(text.split('\n').filter((line) => line.startsWith('{"questionId"'))).toHaveLength(6);
+    expect(text.split('\n').filter((line) => line.startsWith('{"questionId"'))).toHaveLength(7);
+  });
+
+  it('of the first version, which held nothing over, is still whole', async () => {
+    const { heldOver: _, ...first } = SESSION;
+    expect(await readSession(JSON.stringify(first))).toEqual({
+      kind: 'whole',
+      session: { ...SESSION, heldOver: [] },
+    });
   });
 
   it('comes back as it was written, whatever was answered', async () => {
@@ -59,7 +67,7 @@ describe('a saved session', () => {
   it('cut off at any byte, never throws and loses the cut line at most', async () => {
     const bytes = Buffer.from(writeSession(SESSION), 'utf8');
     // An answer is whole when its last brace is there; the comma and the newline after it do not matter.
-    const ends = [...SESSION.answers, ...SESSION.dormant].map((answer) => {
+    const ends = [...SESSION.answers, ...SESSION.dormant, ...SESSION.heldOver].map((answer) => {
       const line = Buffer.from(JSON.stringify(answer));
       return bytes.indexOf(line) + line.length;
     });
@@ -68,8 +76,9 @@ describe('a saved session', () => {
       const reading = await readSession(text);
       if (reading.kind !== 'damaged') throw new Error(`cut at ${length} it read as ${reading.kind}`);
       const whole = ends.filter((end) => end <= length).length;
-      const { answers: kept, dormant, lostAnswers } = reading.salvaged;
-      expect(kept.length + dormant.length).toBe(whole);
+      const { answers: kept, dormant, heldOver, lostAnswers } = reading.salvaged;
+      expect(kept.length + dormant.length + heldOver.length).toBe(whole);
+      expect(heldOver).toEqual(SESSION.heldOver.slice(0, heldOver.length));
       expect(kept).toEqual(SESSION.answers.slice(0, kept.length));
       expect(lostAnswers).toBeLessThanOrEqual(1);
       expect(reading.problems.length).toBeGreaterThan(0);
@@ -86,7 +95,8 @@ describe('a saved session', () => {
         changed[at] = value;
         const reading = await readSession(changed.toString('utf8'));
         if (reading.kind !== 'damaged') return;
-        const kept = [...reading.salvaged.answers, ...reading.salvaged.dormant].length;
+        const { answers: read, dormant, heldOver } = reading.salvaged;
+        const kept = [...read, ...dormant, ...heldOver].length;
         expect(kept).toBeGreaterThanOrEqual(SESSION.answers.length + SESSION.dormant.length - 1);
       }),
       { numRuns: 1000 },

@@ -58,6 +58,15 @@ describe('a list at a terminal', () => {
     expect((await replyTo(unknown, ENTER)).reply).toEqual({ kind: 'unknown' });
   });
 
+  it('starts on "don\'t know" where someone can be hurt, so that a careless Enter states nothing', async () => {
+    for (const question of [FEEL.question, SAMPLES.yesNo]) {
+      const safety = { ...question, safety: true };
+      expect((await replyTo(promptFor(safety), ENTER)).reply).toEqual({ kind: 'unknown' });
+      const earlier = promptFor(safety, { suggested: question === SAMPLES.yesNo ? false : 'firm' });
+      expect((await replyTo(earlier, ENTER)).reply).toMatchObject({ value: earlier.suggested });
+    }
+  });
+
   it('lists yes and no', async () => {
     expect((await replyTo(promptFor(SAMPLES.yesNo), ENTER)).reply).toMatchObject({ value: true });
     expect((await replyTo(promptFor(SAMPLES.yesNo), DOWN, ENTER)).reply).toMatchObject({ value: false });
@@ -222,14 +231,35 @@ describe('picking, confirming and free lines at a terminal', () => {
   ];
 
   it.each([
-    [[DOWN, ENTER], 'sun'],
-    [[UP, ENTER], undefined],
+    // The cursor starts on the line that changes nothing.
+    [[ENTER], undefined],
+    [[UP, ENTER], 'sun'],
+    [[UP, UP, ENTER], 'moss'],
     [[SHIFT_TAB], undefined],
     [[CTRL_C], undefined],
   ])('picks %#', async (keys, value) => {
     const { asker, press } = terminal();
-    const [picked] = await Promise.all([asker.pick('Change which?', choices), press(...keys)]);
+    const [picked] = await Promise.all([asker.pick('Change which?', choices, 'leave it'), press(...keys)]);
     expect(picked).toBe(value);
+  });
+
+  it('keeps the terminal raw between prompts, so that no key is written onto the screen, and lets go at the end', async () => {
+    const input = new PassThrough();
+    const modes: boolean[] = [];
+    Object.assign(input, { isTTY: true, setRawMode: (isRaw: boolean) => void modes.push(isRaw) });
+    const { output } = tape();
+    Object.assign(output, { columns: 80, rows: 40 });
+    const asker = createClackAsker({ input, output, width: 80, colour: false, read });
+    for (const count of [1, 2]) {
+      const reply = asker.ask(FEEL);
+      await pause(5);
+      input.write(ENTER);
+      await reply;
+      expect(modes.filter((isRaw) => isRaw).length).toBeGreaterThanOrEqual(count);
+      expect(modes).not.toContain(false);
+    }
+    asker.close();
+    expect(modes.at(-1)).toBe(false);
   });
 
   it('confirms with the shown default first', async () => {

@@ -56,7 +56,7 @@ describe('clack at a real terminal', () => {
       [FEEL, SUN],
       [
         [/quit without a plan/, '\x1b[B', '\r'],
-        [/or help/, '6 hours\r'],
+        [/Or type/, '6 hours\r'],
       ],
     );
     expect(replies).toMatchObject([{ value: 'springy' }, { value: 6, typed: '6 hours' }]);
@@ -79,7 +79,7 @@ describe('clack at a real terminal', () => {
   });
 
   it('lives through Escape', async () => {
-    const { replies } = await atTerminal([SUN], [[/or help/, '\x1b', '5\r']]);
+    const { replies } = await atTerminal([SUN], [[/Or type/, '\x1b', '5\r']]);
     expect(replies).toMatchObject([{ value: 5 }]);
   });
 });

@@ -213,13 +213,18 @@ describe('lists, yes or no, and free lines', () => {
     ['back', undefined],
     ['quit', undefined],
   ])('picks by number or words: %j', async (line, value) => {
-    expect(await asker([line]).pick('Change which?', choices)).toBe(value);
-    expect(await asker(['9', 'x', line]).pick('Change which?', choices)).toBe(value);
+    expect(await asker([line]).pick('Change which?', choices, 'leave it')).toBe(value);
+    expect(await asker(['9', 'x', line]).pick('Change which?', choices, 'leave it')).toBe(value);
+  });
+
+  it('asks again where one of the choices must be picked', async () => {
+    expect(await asker(['', 'back', '3', '2']).pick('Change which?', choices)).toBe('sun');
+    expect(await asker(['', 'quit']).pick('Change which?', choices)).toBeUndefined();
   });
 
   it('remembers that they quit in a list', async () => {
     const { pick, ask } = asker(['quit', '1']);
-    await pick('Change which?', choices);
+    await pick('Change which?', choices, 'leave it');
     expect(await ask(FEEL)).toEqual({ kind: 'quit' });
   });
 

@@ -1,10 +1,12 @@
 /** `ask`: the guided session, at a terminal or line by line, to a saved plan. */
 import { homedir } from 'node:os';
 import { daysBetween } from '../../base/dates.js';
+import type { Answers } from '../../interview/answers.js';
 import type { Pack } from '../../rules/pack.js';
 import type { SavedAnswer } from '../../session/saved-session.js';
-import type { Asker, AskerSettings } from '../../terminal/asker.js';
+import type { Leaving } from '../../terminal/asker.js';
 import { runSession, type SessionEnd } from '../../terminal/session-loop.js';
+import { askerFor, lazyReader } from '../asker-for.js';
 import type { Command, ParsedArgs } from '../command.js';
 import type { FinishInput } from '../finish-plan.js';
 import { interviewFor } from '../interview-for.js';
@@ -26,9 +28,10 @@ export const ask: Command = {
 };
 
 async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
-  const pack = await io.loadPack(args.text('pack'));
+  const present = await io.loadPack(args.text('pack'));
   const signals = new AbortController();
-  const asker = await askerFor(args, io, signals.signal, pack);
+  const reader = lazyReader(present, io.today);
+  const asker = await askerFor(args, io, signals.signal, reader);
   const stop = (): void => signals.abort();
   for (const name of ['SIGTERM', 'SIGHUP', 'SIGINT'] as const) process.once(name, stop);
   try {
@@ -38,12 +41,27 @@ async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
       env: io.env,
       today: io.today,
       asker,
-      pack,
+      pack: present,
+      commandLine: io.commandLine,
     });
-    if (saving === undefined) return EXIT.done;
+    if (saving === undefined) return codeOfLeaving(asker.left?.());
+    const pack = saving.pack ?? present;
+    reader.use(pack);
     const prefilled = await prefilledFrom(args, io, pack);
     const given = withDaysPassed([...prefilled, ...saving.answers], io.today, pack);
-    const rules = interviewFor({ pack, today: io.today, given, startedOn: saving.startedOn });
+    const { heldOver, startedOn } = saving;
+    const rules = interviewFor({
+      pack,
+      today: io.today,
+      given,
+      heldOver,
+      startedOn,
+      ...(heldOver.length === 0
+        ? {}
+        : { canOffer: (await import('../fitting.js')).fitsQuestions(pack, io.today) }),
+    });
+    // What was moved over or could be read is safe before the first question.
+    await saving.save(rules.toSave()).catch(() => undefined);
     if (!args.flag('quiet')) asker.say(welcome(saving));
     const end = await runSession({
       asker,
@@ -57,68 +75,12 @@ async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
       saving,
       pack,
       answers: rules.answers(),
-      isOpen: rules.interview.next() !== undefined,
+      isOpen: rules.interview.clash() !== undefined || rules.interview.next() !== undefined,
     });
   } finally {
     for (const name of ['SIGTERM', 'SIGHUP', 'SIGINT'] as const) process.removeListener(name, stop);
     asker.close();
   }
-}
-
-/** Drawn questions need a real terminal on both sides; everything else gets numbered lines. */
-export async function askerFor(
-  args: ParsedArgs,
-  io: CliIo,
-  interrupt: AbortSignal,
-  pack: Pack,
-): Promise<Asker> {
-  const isDrawn =
-    !args.flag('plain') &&
-    !io.env.ACCESSIBLE &&
-    io.env.TERM !== 'dumb' &&
-    io.input.isTTY === true &&
-    io.output.isTTY === true;
-  const reader = lazyReader(pack, io.today);
-  const output = isDrawn ? io.output : io.dialogue;
-  const settings = {
-    input: io.input,
-    output,
-    width: io.width,
-    colour: io.colour,
-    read: reader.read,
-    interrupt,
-  };
-  if (!isDrawn) {
-    const [{ createLineAsker }] = await Promise.all([import('../../terminal/line-asker.js'), reader.ready()]);
-    return createLineAsker(settings);
-  }
-  const asker = (await import('../../terminal/clack-asker.js')).createClackAsker(settings);
-  return {
-    ...asker,
-    ask: async (prompt) => {
-      // A list is picked from, nothing is read: it can be drawn while the reader loads.
-      const isPicked = prompt.question.kind === 'choice' || prompt.question.kind === 'yes-no';
-      if (!isPicked) await reader.ready();
-      const reply = asker.ask(prompt);
-      setImmediate(() => void reader.ready());
-      return reply;
-    },
-  };
-}
-
-/** The reader of typed answers, loaded when it is first wanted. */
-function lazyReader(
-  pack: Pack,
-  today: CliIo['today'],
-): { read: AskerSettings['read']; ready: () => Promise<void> } {
-  let read: AskerSettings['read'] | undefined;
-  return {
-    ready: async () => {
-      read ??= (await import('../reader-for.js')).readerFor(pack, today);
-    },
-    read: (question, typed) =>
-      read?.(question, typed) ?? { kind: 'refused', says: 'One moment, then type it again.' },
-  };
 }
 
 async function prefilledFrom(args: ParsedArgs, io: CliIo, pack: Pack): Promise<SavedAnswer[]> {
@@ -154,19 +116,32 @@ async function leave(
   end: SessionEnd,
   context: FinishInput & { readonly saving: Saving; readonly isOpen: boolean },
 ): Promise<number> {
-  const { saving, io, isOpen } = context;
+  const { args, saving, io, isOpen } = context;
   if (end.outcome === 'finished' || (end.outcome === 'ended' && !isOpen)) {
     const { finishPlan } = await import('../finish-plan.js');
     const code = await finishPlan(context);
-    await saving.finished();
+    if (!end.isSaved) return code;
+    const { where, resume } = await saving.finished();
+    if (!args.flag('quiet'))
+      io.err(`\nYour answers are kept:\n  ${where}\nTo change one and plan again:\n  ${resume}\n`);
     return code;
   }
   await saving.release();
-  io.err(
-    end.isSaved
-      ? `\nYour answers are saved:\n  ${saving.where}\nGo on with:\n  ${saving.resume}\n`
-      : '\nYour answers could not be saved.\n',
-  );
-  if (end.outcome === 'interrupted') return EXIT.interrupted;
-  return end.outcome === 'ended' ? EXIT.answers : EXIT.done;
+  io.err(partingWords(end, context));
+  return codeOfLeaving(end.outcome === 'interrupted' || end.outcome === 'ended' ? end.outcome : undefined);
+}
+
+/** Left before a session was opened. */
+function codeOfLeaving(left: Leaving | undefined): number {
+  if (left === 'interrupted') return EXIT.interrupted;
+  return left === 'ended' ? EXIT.answers : EXIT.done;
+}
+
+function partingWords(
+  { isSaved }: SessionEnd,
+  { saving, answers }: { readonly saving: Saving; readonly answers: Answers },
+): string {
+  if (Object.keys(answers).length === 0) return '\nNothing was answered, so nothing is kept.\n';
+  if (!isSaved) return '\nYour answers could not be saved.\n';
+  return `\nYour answers are saved:\n  ${saving.where}\nGo on with:\n  ${saving.resume}\n`;
 }

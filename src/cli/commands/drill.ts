@@ -2,6 +2,7 @@
 
 import type { Asker } from '../../terminal/asker.js';
 import { workOut } from '../../training/worked-case.js';
+import { askerFor, lazyReader } from '../asker-for.js';
 import type { Command } from '../command.js';
 import { authored, caseText } from '../drill/author.js';
 import { type Choosing, chosenCase, listOf } from '../drill/choose-case.js';
@@ -11,7 +12,6 @@ import { sit } from '../drill/session.js';
 import { CliStop, EXIT } from '../io.js';
 import { loadCases } from '../load-cases.js';
 import { writeResult } from '../write-result.js';
-import { askerFor } from './ask.js';
 
 const MODES = ['watch', 'finish', 'whole'] as const;
 const FEEDBACK = ['at-once', 'at-end'] as const;
@@ -75,7 +75,7 @@ async function withAsker(
   const signals = new AbortController();
   const stop = (): void => signals.abort();
   for (const name of SIGNALS) process.once(name, stop);
-  const asker = await askerFor(args, io, signals.signal, pack);
+  const asker = await askerFor(args, io, signals.signal, lazyReader(pack, io.today));
   try {
     return await work(choosing, asker);
   } finally {

@@ -29,8 +29,7 @@ export const reckon: Command = {
   async run(args, io) {
     if (args.flag('list')) {
       if (args.positionals.length > 0) {
-        const usage = `Usage: seedbed ${reckon.usage}`;
-        throw new CliStop(EXIT.usage, `"reckon --list" takes no words: it shows every name.\n${usage}`);
+        throw new CliStop(EXIT.usage, '"reckon --list" takes no words: it shows every name.', reckon.usage);
       }
       io.out(wrapped(RECKONERS.flatMap(listed), io.width));
       return EXIT.done;
@@ -39,7 +38,8 @@ export const reckon: Command = {
     if (name === undefined) {
       throw new CliStop(
         EXIT.usage,
-        `"reckon" takes a name; "seedbed reckon --list" shows all.\nUsage: seedbed ${reckon.usage}`,
+        `"reckon" takes a name; "${io.commandLine('reckon --list')}" shows all.`,
+        reckon.usage,
       );
     }
     const format = args.text('format') ?? 'text';

@@ -42,7 +42,7 @@ A PACK is a folder of rules; the bundled one if none is given.`,
   },
 };
 
-const usage = (says: string): CliStop => new CliStop(EXIT.usage, `${says}\nUsage: seedbed ${rules.usage}`);
+const usage = (says: string): CliStop => new CliStop(EXIT.usage, says, rules.usage);
 
 const folderOf = (word: string | undefined, args: ParsedArgs): string =>
   word ?? args.text('pack') ?? RULES_FOLDER;

@@ -26,7 +26,7 @@ async function playExample(args: ParsedArgs, io: CliIo): Promise<number> {
     import('../render-plan.js'),
   ]);
   io.err(
-    'This is an invented example lawn, played from the first question to the plan. For your own lawn run "seedbed" in a terminal, or "seedbed plan FILE" with an answers file.\n\n',
+    `This is an invented example lawn, played from the first question to the plan. For your own lawn run "${io.commandLine('')}" in a terminal, or "${io.commandLine('plan FILE')}" with an answers file.\n\n`,
   );
   const pack = await io.loadPack(args.text('pack'));
   const journey = JSON.parse(readFileSync(EXAMPLE_JOURNEY, 'utf8')) as Parameters<typeof playJourney>[0];

@@ -1,5 +1,6 @@
 /** The trainee commits: verdict and findings, each with how sure; then the amounts; then the steps in order. */
 import type { VerdictId } from '../../rules/schema-pack.js';
+import { LEAVE_LIST } from '../../terminal/words.js';
 import type { Attempt, Commitment } from '../../training/attempt.js';
 import { readAmount } from '../../training/read-amount.js';
 import { rightAmount } from '../../training/right-amount.js';
@@ -18,7 +19,7 @@ export async function commitStage(parts: DrillParts): Promise<Commitment | undef
   const { asker, worked } = parts;
   const { pack, marking } = worked;
   const choices = Object.entries(marking.verdicts).map(([value, label]) => ({ value, label }));
-  const verdict = (await asker.pick(VERDICT, choices)) as VerdictId | undefined;
+  const verdict = (await asker.pick(VERDICT, choices, LEAVE_LIST)) as VerdictId | undefined;
   if (verdict === undefined) {
     if (asker.left?.() !== undefined) throw new DrillLeft();
     asker.say('Then go on looking.');

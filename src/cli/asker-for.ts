@@ -1,0 +1,72 @@
+/** The asker that fits the terminal, and the reader of typed answers that it loads while the first question stands. */
+import type { Pack } from '../rules/pack.js';
+import type { Asker, AskerSettings } from '../terminal/asker.js';
+import type { ParsedArgs } from './command.js';
+import type { CliIo } from './io.js';
+
+/** Drawn questions need a real terminal on both sides; everything else gets numbered lines. */
+export async function askerFor(
+  args: ParsedArgs,
+  io: CliIo,
+  interrupt: AbortSignal,
+  reader: LazyReader,
+): Promise<Asker> {
+  const isDrawn =
+    !args.flag('plain') &&
+    !io.env.ACCESSIBLE &&
+    io.env.TERM !== 'dumb' &&
+    io.input.isTTY === true &&
+    io.output.isTTY === true;
+  const output = isDrawn ? io.output : io.dialogue;
+  const settings = {
+    input: io.input,
+    output,
+    width: io.width,
+    colour: io.colour,
+    read: reader.read,
+    interrupt,
+  };
+  if (!isDrawn) {
+    const [{ createLineAsker }] = await Promise.all([import('../terminal/line-asker.js'), reader.ready()]);
+    return createLineAsker(settings);
+  }
+  const asker = (await import('../terminal/clack-asker.js')).createClackAsker(settings);
+  return {
+    ...asker,
+    ask: async (prompt) => {
+      // A list is picked from, nothing is read: it can be drawn while the reader loads.
+      const isPicked = prompt.question.kind === 'choice' || prompt.question.kind === 'yes-no';
+      if (!isPicked) await reader.ready();
+      const reply = asker.ask(prompt);
+      setImmediate(() => void reader.ready());
+      return reply;
+    },
+  };
+}
+
+export interface LazyReader {
+  readonly read: AskerSettings['read'];
+  readonly ready: () => Promise<void>;
+  /** Reads by these rules from now on. */
+  readonly use: (pack: Pack) => void;
+}
+
+/** The reader of typed answers, loaded when it is first wanted. */
+export function lazyReader(present: Pack, today: CliIo['today']): LazyReader {
+  let pack = present;
+  let readerFor: ((pack: Pack, today: CliIo['today']) => AskerSettings['read']) | undefined;
+  let read: AskerSettings['read'] | undefined;
+  return {
+    ready: async () => {
+      readerFor ??= (await import('./reader-for.js')).readerFor;
+      read ??= readerFor(pack, today);
+    },
+    use: (other) => {
+      if (other === pack) return;
+      pack = other;
+      read = readerFor?.(pack, today);
+    },
+    read: (question, typed) =>
+      read?.(question, typed) ?? { kind: 'refused', says: 'One moment, then type it again.' },
+  };
+}

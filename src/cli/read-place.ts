@@ -1,0 +1,73 @@
+/** Reads what is typed for the place, and says back where that is and what weather station stands for it. */
+import { readPlace as readPosition } from '../interview/read-answer-text.js';
+import type { Reading } from '../interview/reading.js';
+import { showPosition } from '../interview/show-answer.js';
+import { type Place, placeOf, stationMeant } from '../planner/place.js';
+import type { Pack } from '../rules/pack.js';
+
+/** A station by its name, a slip in the name asked about; or degrees, asked again where no station is near. */
+export function readPlace(typed: string, pack: Pack): Reading {
+  const { stations } = pack.climate;
+  const named = placeOf(typed, pack.climate)?.station;
+  if (named?.km === 0) return { kind: 'value', value: named.name, understood: named.name };
+  const reading = readPosition(typed);
+  if (reading.kind !== 'value') return reading;
+  const place = placeOf(String(reading.value), pack.climate);
+  if (place !== undefined) return readDegrees(place, pack);
+  const names = stations.map(({ name }) => name);
+  const slip = stationMeant(typed, pack.climate);
+  if (slip !== undefined) {
+    const says = `I know no weather station called "${reading.understood}". The nearest name is ${slip}.`;
+    return { kind: 'odd', value: slip, understood: slip, says };
+  }
+  return {
+    kind: 'refused',
+    says: `I know no weather station called "${reading.understood}". Give latitude and longitude, such as 51.5, -0.1, or one of: ${names.join(', ')}.`,
+  };
+}
+
+function readDegrees(place: Place, pack: Pack): Reading {
+  const understood = placeInWords(place, pack);
+  const value = degreesOf(place);
+  if (isNear(place, pack)) return { kind: 'value', value, understood };
+  const turned = turnedRound(place, pack);
+  if (turned !== undefined) {
+    return {
+      kind: 'which',
+      says: 'Latitude comes first. Which place is it?',
+      choices: [turned, place].map((each) => ({ label: placeInWords(each, pack), value: degreesOf(each) })),
+    };
+  }
+  return {
+    kind: 'odd',
+    value,
+    understood,
+    says: `That is ${understood}. South and west have a minus sign.`,
+  };
+}
+
+/** The place with the two numbers swapped, when that lies near a station. */
+function turnedRound({ position }: Place, pack: Pack): Place | undefined {
+  const { latitudeDeg, longitudeDeg } = position;
+  const turned = placeOf(`${longitudeDeg}, ${latitudeDeg}`, pack.climate);
+  return turned !== undefined && isNear(turned, pack) ? turned : undefined;
+}
+
+function placeInWords(place: Place, pack: Pack): string {
+  const { latitudeDeg, longitudeDeg } = place.position;
+  const where = showPosition(latitudeDeg, longitudeDeg);
+  if (place.station === undefined) return where;
+  const { name, km } = place.station;
+  if (isNear(place, pack))
+    return `${where}; the nearest weather station is ${name}, ${Math.round(km)} km away`;
+  return `${where}; no weather station that I know is within ${reachKm(pack)} km (${name} is ${Math.round(km)} km away), so the seasons go by the months in print`;
+}
+
+const isNear = ({ station }: Place, pack: Pack): boolean =>
+  station !== undefined && station.km <= reachKm(pack);
+
+/** Beyond this a station says too little about the weather of a place; without the figure none is too far. */
+const reachKm = (pack: Pack): number =>
+  pack.figureById.get('station-reach-km')?.typical ?? Number.POSITIVE_INFINITY;
+
+const degreesOf = ({ position }: Place): string => `${position.latitudeDeg}, ${position.longitudeDeg}`;
