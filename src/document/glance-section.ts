@@ -6,6 +6,7 @@ import type { Plan, PlanStep } from '../planner/plan.js';
 import { dayWords, spanWords } from './date-words.js';
 import { latestStart } from './latest-start.js';
 import { heading, paragraph, table } from './nodes.js';
+import { oneLine } from './one-line.js';
 import type { References } from './references.js';
 import { timelineOf } from './timeline.js';
 import { counted, said } from './words.js';
@@ -38,6 +39,7 @@ function seasonWords(climate: Plan['climate']): string {
   if (climate === null)
     return 'No weather station in the table is near, so the seasons are the published months. A cold or high garden is later in spring and earlier in autumn.';
   const { station, km, period } = climate;
+  if (station === null || km === null) return `The seasons follow your own climate file: ${oneLine(period)}.`;
   const where = km < 1 ? `at ${station}` : `at ${station}, ${plainNumber(Math.round(km))} km away`;
   return `The seasons follow the monthly means of ${period} ${where}.`;
 }

@@ -26,7 +26,7 @@ export function sourcesSection(plan: Plan): RootContent[] {
       'Second hand: read where somebody else quotes it.',
     ),
     numbered(sourcesInOrder(plan).map(sourceParts)),
-    ...(plan.climate === null ? [] : [paragraph(sentence(plan.climate.licenceLine))]),
+    ...(plan.climate?.licenceLine == null ? [] : [paragraph(sentence(plan.climate.licenceLine))]),
     madeWith,
   ];
 }

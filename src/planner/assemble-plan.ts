@@ -245,10 +245,11 @@ function planStep(step: Step, { pack, scope, season, dates, active, say, ledger 
 
 function climateOf({ climate }: Season, ledger: Ledger): Plan['climate'] {
   if (climate === undefined) return null;
-  ledger.cite([{ id: climate.sourceId, at: climate.station }]);
+  const { station, period } = climate;
+  if (station === undefined) return { station: null, km: null, period, licenceLine: null };
+  ledger.cite([{ id: station.sourceId, at: station.name }]);
   ledger.noteFigure('station-reach-km');
-  const { station, km, period, licenceLine } = climate;
-  return { station, km: rounded(km), period, licenceLine };
+  return { station: station.name, km: rounded(station.km), period, licenceLine: station.licenceLine };
 }
 
 /** Only where the place changes the window; the published months are in the step's own words. */

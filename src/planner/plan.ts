@@ -172,12 +172,15 @@ export interface Plan {
   /** The lawn's own name as typed, or null. */
   readonly name: string | null;
   readonly place: string | null;
-  /** The weather station by whose means the seasons are worked out; null where none is near enough. */
+  /**
+   * The means by which the seasons are worked out: of a weather station, or, without one, of the user's own file, which
+   * the period names; null where there is neither.
+   */
   readonly climate: {
-    readonly station: string;
-    readonly km: number;
+    readonly station: string | null;
+    readonly km: number | null;
     readonly period: string;
-    readonly licenceLine: string;
+    readonly licenceLine: string | null;
   } | null;
   readonly lawn: {
     readonly areaM2: number;

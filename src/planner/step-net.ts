@@ -4,10 +4,10 @@ import { evaluate, type Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
 import type { Step } from '../rules/schema.js';
 import { hoursOf } from './amounts.js';
-import { climateAt } from './climate.js';
+import { climateFor, isSouthernHere } from './climate.js';
 import { dateOr, startOf } from './computed-facts.js';
 import type { Parted } from './parts.js';
-import { isSouthern, placeOf } from './place.js';
+import { placeOf } from './place.js';
 import { activeSteps, answered, daysOf, holds } from './steps.js';
 import { type FitDays, fitDaysOf, type NumberOf, type Season } from './windows.js';
 import { remembered } from './work-days.js';
@@ -94,10 +94,10 @@ export function seasonOf(pack: Pack, scope: Scope, today: IsoDate): Season {
   const place = typeof typed === 'string' ? placeOf(typed, pack.climate) : undefined;
   const reachKm = pack.figureById.get('station-reach-km')?.typical ?? 0;
   return {
-    southern: isSouthern(place),
+    southern: isSouthernHere(pack, place),
     warmSeasonGrass: answered(scope, 'grassType') === 'warm-season',
     weekendsOnly: answered(scope, 'workDays') === 'weekends',
-    climate: climateAt(place, pack.climate, { reachKm, year: yearOf(today) }),
+    climate: climateFor(pack, place, { reachKm, year: yearOf(today) }),
   };
 }
 

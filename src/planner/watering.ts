@@ -39,10 +39,10 @@ function periodOf(rule: WateringRule, sowOn: IsoDate, areaM2: number, input: Wat
     for (const name of outcome.from) if (name.startsWith('figures.')) note(name.slice('figures.'.length));
     return outcome.value as number;
   };
+  const waterUseMm = climate?.waterUseMmOn(midway(fromOn, untilOn));
+  const rainMm = climate?.rainMmOn(midway(fromOn, untilOn));
   const mmPerDay =
-    climate === undefined
-      ? numberOf(rule.mmPerDay)
-      : numberOf(rule.timesWaterUse) * climate.waterUseMmOn(midway(fromOn, untilOn));
+    waterUseMm === undefined ? numberOf(rule.mmPerDay) : numberOf(rule.timesWaterUse) * waterUseMm;
   const turnsPerDay = numberOf(rule.turnsPerDay);
   const litresPerTurn = (areaM2 * mmPerDay) / turnsPerDay;
   return {
@@ -55,7 +55,7 @@ function periodOf(rule: WateringRule, sowOn: IsoDate, areaM2: number, input: Wat
     litresPerDay: rounded(areaM2 * mmPerDay),
     mmPerTurn: rounded(mmPerDay / turnsPerDay),
     litresPerTurn: rounded(litresPerTurn),
-    rainMmPerDay: climate === undefined ? null : rounded(climate.rainMmOn(midway(fromOn, untilOn))),
+    rainMmPerDay: rainMm === undefined ? null : rounded(rainMm),
     means: meansOf(scope, litresPerTurn, note),
     aim: rule.aim,
   };

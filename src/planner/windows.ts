@@ -73,10 +73,11 @@ export function windowsOf(
   numberOf: NumberOf,
 ): readonly YearlyWindow[] | undefined {
   if (window === undefined || season.anyTimeOfYear === true) return undefined;
-  const windows =
+  const published =
     season.warmSeasonGrass && window.warmSeason !== undefined ? window.warmSeason : window.between;
-  if (season.southern)
-    return windows.map(({ from, until }) => ({ from: halfYearOn(from), until: halfYearOn(until) }));
+  const windows = season.southern
+    ? published.map((rule) => ({ ...rule, from: halfYearOn(rule.from), until: halfYearOn(rule.until) }))
+    : published;
   const { climate } = season;
   if (climate === undefined) return windows;
   const open = windows.flatMap((rule) => warmPart(rule, climate, numberOf) ?? []);

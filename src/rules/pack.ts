@@ -30,7 +30,23 @@ export interface PackData extends Manifest {
   readonly climate: Climate;
 }
 
+/** The climate of one place as its owner brought it: twelve values each, January to December. */
+export interface OwnClimate {
+  /** What it was worked out from, for the plan to say: a file and its days. */
+  readonly from: string;
+  readonly tMinC: readonly number[];
+  readonly tMaxC: readonly number[];
+  /** False where only mean temperatures were given: then no water use can be worked out. */
+  readonly hasRange: boolean;
+  /** mm a month. */
+  readonly rainMm?: readonly number[] | undefined;
+  /** Days of air frost in the month. */
+  readonly airFrostDays?: readonly number[] | undefined;
+}
+
 export interface Pack extends PackData {
+  /** Stands in for the stations, wherever the lawn is. */
+  readonly ownClimate?: OwnClimate | undefined;
   readonly sourceById: ReadonlyMap<string, Source>;
   readonly figureById: ReadonlyMap<string, Figure>;
   readonly factById: ReadonlyMap<string, Fact>;

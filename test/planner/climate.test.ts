@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { dayOfYear, parseIsoDate } from '../../src/base/dates.js';
-import { climateAt } from '../../src/planner/climate.js';
+import { climateAt, climateFor, isSouthernHere } from '../../src/planner/climate.js';
 import { placeOf } from '../../src/planner/place.js';
 import { fitDaysOf } from '../../src/planner/windows.js';
 import { pack } from './any-lawn.js';
@@ -80,9 +80,54 @@ describe('the season at a place', () => {
 
   it('is the published months where no station is near', () => {
     expect(at('40, -100')).toBeUndefined();
-    expect(at('51.9, -1.3')?.station).toBe('Oxford');
+    expect(at('51.9, -1.3')?.station?.name).toBe('Oxford');
     expect(fitDaysOf(step(10), season('40, -100'), numberOf).nextFitDay(parseIsoDate('2027-03-01'))).toBe(
       '2027-04-01',
     );
+  });
+});
+
+describe('an own climate of the south', () => {
+  // Oxford's means moved by half a year: whatever the season does there, it must do half a year earlier here.
+  const oxford = pack.climate.stations.find(
+    ({ name }) => name === 'Oxford',
+  ) as (typeof pack.climate.stations)[0];
+  const halfYear = (values: readonly number[]) => [...values.slice(6), ...values.slice(0, 6)];
+  const ownClimate = {
+    from: 'ours.csv',
+    hasRange: true,
+    tMinC: halfYear(oxford.tMinC),
+    tMaxC: halfYear(oxford.tMaxC),
+  };
+  const own = { ...pack, ownClimate };
+
+  it('is known as southern by its months where no place is given', () => {
+    expect(isSouthernHere(own, undefined)).toBe(true);
+    expect(isSouthernHere(pack, undefined)).toBe(false);
+    expect(isSouthernHere(own, placeOf('51.9, -1.3', pack.climate))).toBe(false);
+  });
+
+  it('narrows the windows as the mirrored climate does in the north, within two days', () => {
+    const north = fitDaysOf(step(10, { belowC: 10, daysLeft: 45 }), season('Oxford'), numberOf);
+    const south = fitDaysOf(
+      step(10, { belowC: 10, daysLeft: 45 }),
+      { ...season('Oxford'), southern: true, climate: climateFor(own, undefined, reach) },
+      numberOf,
+    );
+    const opensNorth = dayOfYear(north.nextFitDay(parseIsoDate('2027-03-01')));
+    const opensSouth = dayOfYear(south.nextFitDay(parseIsoDate('2027-09-01')));
+    expect(Math.abs(opensSouth - opensNorth - 365 / 2)).toBeLessThanOrEqual(2);
+    const closesNorth = dayOfYear(north.lastFitDay(parseIsoDate('2027-08-20')) as never);
+    const closesSouth = dayOfYear(south.lastFitDay(parseIsoDate('2027-02-20')) as never);
+    expect(Math.abs(closesNorth - closesSouth - 365 / 2)).toBeLessThanOrEqual(3);
+  });
+
+  it('without a latitude gives no water use, and without rain no rain', () => {
+    const climate = climateFor(own, undefined, reach);
+    expect(climate?.waterUseMmOn(parseIsoDate('2027-01-15'))).toBeUndefined();
+    expect(climate?.rainMmOn(parseIsoDate('2027-01-15'))).toBeUndefined();
+    const placed = climateFor(own, placeOf('-51.8, 1.3', pack.climate), reach);
+    // FAO-56 equations 21 and 52: summer water use of such a place is of the order of 4 mm a day.
+    expect(placed?.waterUseMmOn(parseIsoDate('2027-01-15'))).toBeGreaterThan(3);
   });
 });

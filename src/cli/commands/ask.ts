@@ -11,13 +11,15 @@ import type { Command, ParsedArgs } from '../command.js';
 import type { FinishInput } from '../finish-plan.js';
 import { interviewFor } from '../interview-for.js';
 import { type CliIo, EXIT } from '../io.js';
+import { CLIMATE_OPTION, withOwnClimate } from '../own-climate.js';
 import { openSaving, type Saving } from '../saving.js';
 
 export const ask: Command = {
   name: 'ask',
   summary: 'Answer questions about a lawn and save a plan',
-  usage: 'ask [--answers FILE] [--plain] [--save FILE] [--out PLAN.md] [--force]',
+  usage: 'ask [--answers FILE] [--plain] [--save FILE] [--out PLAN.md] [--force] [--climate FILE]',
   options: {
+    ...CLIMATE_OPTION,
     answers: { type: 'string', value: 'FILE', says: 'answers that are known already' },
     plain: { type: 'boolean', says: 'numbered lines instead of drawn questions; reads piped lines too' },
     save: { type: 'string', value: 'FILE', says: 'keep the session there instead of in the state folder' },
@@ -45,7 +47,7 @@ async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
       commandLine: io.commandLine,
     });
     if (saving === undefined) return codeOfLeaving(asker.left?.());
-    const pack = saving.pack ?? present;
+    const pack = await withOwnClimate(saving.pack ?? present, args, io);
     reader.use(pack);
     const prefilled = await prefilledFrom(args, io, pack);
     const given = withDaysPassed([...prefilled, ...saving.answers], io.today, pack);

@@ -5,6 +5,7 @@ import type { BatchLine, BatchResult } from '../batch-line.js';
 import type { Command, ParsedArgs } from '../command.js';
 import { inOrder } from '../in-order.js';
 import { type CliIo, CliStop, EXIT } from '../io.js';
+import { CLIMATE_OPTION, withOwnClimate } from '../own-climate.js';
 import { dayOf } from './plan.js';
 
 const MOST_JOBS = 64;
@@ -17,8 +18,9 @@ export const batch: Command = {
 
   A line that cannot be planned gives {"line": number, "error": {"code", "message", "faults"}}, and the run goes on.
   Empty lines are passed over. The exit code is 3 when any line gave no plan.`,
-  usage: 'batch FILE.ndjson [--jobs N] [--today DATE] [--assume]',
+  usage: 'batch FILE.ndjson [--jobs N] [--today DATE] [--assume] [--climate FILE]',
   options: {
+    ...CLIMATE_OPTION,
     jobs: { type: 'string', value: 'N', says: 'plans made at the same time; 1 if not given' },
     today: { type: 'string', value: 'DATE', says: 'the day to plan from; otherwise today' },
     assume: { type: 'boolean', says: 'let the stated assumptions stand for what is not answered' },
@@ -54,8 +56,13 @@ async function plannerFor(
   const packFolder = args.text('pack');
   const settings = { today, assumeAll: args.flag('assume') };
   // Read here too, so that an unsound pack stops the run before it begins.
-  const pack = await io.loadPack(packFolder);
-  if (jobs > 1) return (await import('../batch-pool.js')).openPool(jobs, { ...settings, packFolder });
+  const pack = await withOwnClimate(await io.loadPack(packFolder), args, io);
+  if (jobs > 1)
+    return (await import('../batch-pool.js')).openPool(jobs, {
+      ...settings,
+      packFolder,
+      ownClimate: pack.ownClimate,
+    });
   const { planLine } = await import('../batch-line.js');
   return { plan: async (line) => planLine(line, { ...settings, pack }), close: async () => undefined };
 }

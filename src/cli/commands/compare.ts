@@ -10,6 +10,7 @@ import { wrapText } from '../../terminal/wrap-text.js';
 import { answersContext } from '../answers-context.js';
 import type { Command, ParsedArgs } from '../command.js';
 import { type CliIo, CliStop, EXIT } from '../io.js';
+import { CLIMATE_OPTION, withOwnClimate } from '../own-climate.js';
 import { answersFrom, dayOf, faultStop } from './plan.js';
 
 /** A few seconds' worth. */
@@ -22,8 +23,9 @@ export const compare: Command = {
   Two answers files are compared, or one with itself after some answers are set:
     seedbed compare lawn.json --set thatchDepthMm=8 --set dog=false
   An empty value takes an answer away. What is not answered stands at its assumption in both.`,
-  usage: 'compare A B | compare A --set id=value … [--today DATE] [--format text|json]',
+  usage: 'compare A B | compare A --set id=value … [--today DATE] [--format text|json] [--climate FILE]',
   options: {
+    ...CLIMATE_OPTION,
     set: {
       type: 'string',
       value: 'ID=VALUE',
@@ -37,7 +39,7 @@ export const compare: Command = {
   async run(args, io) {
     const { file, other, sets } = comparedIn(args);
     const today = dayOf(args.text('today'), io.today);
-    const pack = await io.loadPack(args.text('pack'));
+    const pack = await withOwnClimate(await io.loadPack(args.text('pack')), args, io);
     const before = answersFrom(await io.readText(file), file, pack, today);
     const after =
       other === undefined

@@ -10,14 +10,16 @@ import type { Pack } from '../../rules/pack.js';
 import { answersContext } from '../answers-context.js';
 import type { Command } from '../command.js';
 import { CliStop, EXIT } from '../io.js';
+import { CLIMATE_OPTION, withOwnClimate } from '../own-climate.js';
 import { FORMATS, type Format, rendered } from '../render-plan.js';
 import { writeResult } from '../write-result.js';
 
 export const plan: Command = {
   name: 'plan',
   summary: 'Make a plan from an answers file, without questions',
-  usage: `plan FILE [--today DATE] [--format ${FORMATS.join('|')}] [--out FILE] [--force] [--assume]`,
+  usage: `plan FILE [--today DATE] [--format ${FORMATS.join('|')}] [--out FILE] [--force] [--assume] [--climate FILE]`,
   options: {
+    ...CLIMATE_OPTION,
     today: {
       type: 'string',
       value: 'DATE',
@@ -38,7 +40,7 @@ export const plan: Command = {
     const [file] = args.positionals as [string];
     const format = (args.text('format') ?? 'md') as Format;
     const today = dayOf(args.text('today'), io.today);
-    const pack = await io.loadPack(args.text('pack'));
+    const pack = await withOwnClimate(await io.loadPack(args.text('pack')), args, io);
     const answers = answersFrom(await io.readText(file), file, pack, today);
     const made = makePlan({ pack, answers, today, assumeAll: args.flag('assume') });
     await writeResult(
