@@ -98,8 +98,12 @@ function partDays({ parts }: PlanStep, year: number): string {
   return `Begin ${days.join(', ')}.`;
 }
 
-function checkItem({ check, otherwise }: PlanStep['dayChecks'][number]): Part[] {
-  return [sentence(check), said(otherwise) === '' ? '' : `Otherwise: ${clause(otherwise)}`];
+function checkItem({ check, otherwise, expect }: PlanStep['dayChecks'][number]): Part[] {
+  return [
+    sentence(check),
+    sentence(expect ?? ''),
+    said(otherwise) === '' ? '' : `Otherwise: ${clause(otherwise)}`,
+  ];
 }
 
 function toolsParagraph({ tools }: PlanStep): RootContent[] {

@@ -15,6 +15,7 @@ import { outlookOf } from './aftercare.js';
 import { amountsOf, hoursOf, rounded } from './amounts.js';
 import { assumptionsOf } from './assumptions.js';
 import { dateSteps, type PartDates } from './dating.js';
+import { type DaySigns, daySign } from './day-signs.js';
 import { placeName } from './place.js';
 import type { Plan, PlanCaution, PlanFinding, PlanStep } from './plan.js';
 import { type Ledger, openLedger } from './provenance.js';
@@ -56,11 +57,14 @@ export function assemblePlan(input: PlanInput): Plan {
   const knownScope = scopeFor({ ...choice, assume: 'nothing', timing });
   const verdict = verdictOf(pack, knownScope, scope, ledger);
   const findings = findingsOf(pack, knownScope, scope, say, ledger);
+  const { climate } = season;
+  const isSoaked = active.some(({ id }) => id === 'soak');
+  const signs = { pack, scope: knownScope, climate, today, isSoaked, note: ledger.noteFigure };
   const steps = active
-    .map((step) => planStep(step, { pack, scope, season, dates, active, say, ledger }))
+    .map((step) => planStep(step, { pack, scope, season, dates, active, say, ledger, signs }))
     .sort((a, b) => (a.startOn < b.startOn ? -1 : a.startOn > b.startOn ? 1 : 0));
   const sowOn = steps.find(({ id }) => id === 'sow')?.startOn;
-  const watering = wateringOf({ pack, scope, climate: season.climate, sowOn, note: ledger.noteFigure });
+  const watering = wateringOf({ pack, scope, climate, sowOn, note: ledger.noteFigure });
   if (watering.length > 0) for (const { sources } of pack.watering) ledger.cite(sources);
   return {
     format: 1,
@@ -188,9 +192,13 @@ interface StepContext {
   readonly active: readonly Step[];
   readonly say: Say;
   readonly ledger: Ledger;
+  readonly signs: DaySigns;
 }
 
-function planStep(step: Step, { pack, scope, season, dates, active, say, ledger }: StepContext): PlanStep {
+function planStep(
+  step: Step,
+  { pack, scope, season, dates, active, say, ledger, signs }: StepContext,
+): PlanStep {
   // The verdict has said these once.
   const verdictClauses = reasonsFor({ var: 'facts.need' }, pack, scope);
   const parts = dates.get(step.id) as readonly PartDates[];
@@ -228,9 +236,10 @@ function planStep(step: Step, { pack, scope, season, dates, active, say, ledger 
       reasonsFor(step.when, pack, scope).filter((clause) => !verdictClauses.includes(clause)),
     ),
     how: step.how.map(say),
-    dayChecks: step.dayChecks.map(({ check, otherwise }) => ({
+    dayChecks: step.dayChecks.map(({ check, otherwise, sign }) => ({
       check: say(check),
       otherwise: say(otherwise),
+      expect: daySign(sign, first.startOn, signs),
     })),
     tools: tools.map(({ id }) => ({ id, title: pack.materialById.get(id)?.title ?? id })),
     amounts,

@@ -76,7 +76,12 @@ export interface PlanStep {
   /** Why this lawn gets this step: the conditions that brought it in, as one sentence. */
   readonly because: string;
   readonly how: readonly string[];
-  readonly dayChecks: readonly { readonly check: string; readonly otherwise: string }[];
+  readonly dayChecks: readonly {
+    readonly check: string;
+    readonly otherwise: string;
+    /** What the answers and the climate say about it for the day; null when they say nothing. */
+    readonly expect: string | null;
+  }[];
   readonly tools: readonly { readonly id: string; readonly title: string }[];
   readonly amounts: readonly PlanAmount[];
   readonly cautions: readonly string[];

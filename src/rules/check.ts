@@ -23,6 +23,8 @@ export interface ProgramSide {
   readonly questions: readonly string[];
   /** Figures that it reads by itself. */
   readonly figures: readonly string[];
+  /** Facts that it reads by itself. */
+  readonly facts: readonly string[];
   /** Sources that it cites by itself. */
   readonly sources: readonly string[];
   readonly nearest: (name: string, names: readonly string[]) => string | undefined;
@@ -49,6 +51,7 @@ function checkIds(pack: PackData, program: ProgramSide, placeOf: PlaceOf): RuleP
   const known: Record<string, readonly string[]> = {
     source: idsOf(pack.sources),
     figure: idsOf(pack.figures),
+    fact: idsOf(pack.facts),
     section: idsOf(pack.sections),
     question: idsOf(pack.questions),
     step: idsOf(pack.steps),
@@ -59,6 +62,7 @@ function checkIds(pack: PackData, program: ProgramSide, placeOf: PlaceOf): RuleP
   const byProgram = [
     ...program.sources.map((id) => ({ kind: 'source', file: 'sources.json', id })),
     ...program.figures.map((id) => ({ kind: 'figure', file: 'figures', id })),
+    ...program.facts.map((id) => ({ kind: 'fact', file: 'facts.json', id })),
   ]
     .filter(({ kind, id }) => known[kind]?.includes(id) !== true)
     .map((missing): RuleProblem => ({ code: 'unknown-id', ...missing, pointer: '' }));
@@ -165,7 +169,7 @@ function checkUse(pack: PackData, program: ProgramSide, placeOf: PlaceOf): RuleP
   const isReferred = (kind: string) => (id: string) => referred.has(`${kind} ${id}`);
   return [
     ...unused('question', pack.questions, (id) => read.has(id) || program.questions.includes(id)),
-    ...unused('fact', pack.facts, (id) => read.has(`facts.${id}`)),
+    ...unused('fact', pack.facts, (id) => read.has(`facts.${id}`) || program.facts.includes(id)),
     ...unused('source', pack.sources, (id) => isReferred('source')(id) || program.sources.includes(id)),
     ...unused('caution', pack.cautions, isReferred('caution')),
     ...unused('material', pack.materials, isReferred('material')),

@@ -2,6 +2,7 @@
 import type { Caution, Fact, Figure, Finding, Material, Question, Source, Step } from './schema.js';
 import type {
   Climate,
+  DaySign,
   Manifest,
   NotDone,
   Outlook,
@@ -27,6 +28,7 @@ export interface PackData extends Manifest {
   readonly watering: readonly WateringRule[];
   readonly notDone: readonly NotDone[];
   readonly together: readonly Together[];
+  readonly daySigns: readonly DaySign[];
   readonly climate: Climate;
 }
 

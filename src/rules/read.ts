@@ -33,6 +33,7 @@ export const PLACES = {
   outlook: { path: 'outlook.json', schema: packShapes.outlookSchema },
   watering: { path: 'watering.json', schema: packShapes.wateringSchema },
   notDone: { path: 'not-done.json', schema: packShapes.notDoneSchema },
+  daySign: { path: 'day-signs.json', schema: packShapes.daySignSchema },
   together: { path: 'together.json', schema: packShapes.togetherSchema },
 } as const satisfies Record<string, { path: string; schema: z.ZodType }>;
 
@@ -144,6 +145,7 @@ export function readPack(folder: string): ReadPack {
     watering: readKind('watering'),
     notDone: readKind('notDone'),
     together: readKind('together'),
+    daySigns: readKind('daySign'),
   };
   const isComplete = problems.length === 0 && manifest !== undefined && climate !== undefined;
   return {

@@ -55,6 +55,9 @@ export const wateringSchema = z.strictObject({
 
 export const notDoneSchema = z.strictObject({ id, when: expression, says: sentence });
 
+/** What is said of the weather on the day of a step; the program works out which one, and the words after a `$`. */
+export const daySignSchema = z.strictObject({ id, says: sentence });
+
 /** Answers that cannot stand together: what must hold of them, whatever else is answered. */
 export const togetherSchema = z.strictObject({
   id,
@@ -107,6 +110,7 @@ export const packDataSchema = z.strictObject({
   watering: z.array(wateringSchema),
   notDone: z.array(notDoneSchema),
   together: z.array(togetherSchema),
+  daySigns: z.array(daySignSchema),
   climate: climateSchema,
 });
 
@@ -115,6 +119,7 @@ export type VerdictId = VerdictRule['id'];
 export type Outlook = z.infer<typeof outlookSchema>;
 export type WateringRule = z.infer<typeof wateringSchema>;
 export type NotDone = z.infer<typeof notDoneSchema>;
+export type DaySign = z.infer<typeof daySignSchema>;
 export type Together = z.infer<typeof togetherSchema>;
 export type Manifest = z.infer<typeof manifestSchema>;
 export type Climate = z.infer<typeof climateSchema>;

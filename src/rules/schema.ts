@@ -233,7 +233,14 @@ export const stepSchema = z.strictObject({
     })
     .optional(),
   /** Go or wait on the day, as things one can see or feel. */
-  dayChecks: z.array(z.strictObject({ check: sentence, otherwise: sentence })),
+  dayChecks: z.array(
+    z.strictObject({
+      check: sentence,
+      otherwise: sentence,
+      /** What the answers and the climate may say about it for the day. */
+      sign: z.enum(['soil', 'rain', 'frost']).optional(),
+    }),
+  ),
   /** Days that the step goes on after its first; absent: done on the day. */
   lastsDays: expression.optional(),
   /** Done as late as what follows allows, so that a work day stays together. */

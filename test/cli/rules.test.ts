@@ -129,6 +129,7 @@ describe('rules schema', () => {
     ['watering', 'watering.json'],
     ['notDone', 'not-done.json'],
     ['together', 'together.json'],
+    ['daySign', 'day-signs.json'],
     ['manifest', 'pack.json'],
     ['climate', 'climate/uk-stations.json'],
     ['case', 'cases/01-spongy-green.json'],

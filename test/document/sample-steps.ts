@@ -18,7 +18,13 @@ export const treatMoss: PlanStep = {
   purpose: 'Raking live moss spreads it.',
   because: 'Moss covers 40 % of the ground',
   how: ['Sweep the paving dry and cover the first slab row', 'Spray load by load, walking slowly.'],
-  dayChecks: [{ check: 'The leaves are dry and the soil is moist', otherwise: 'Wait for the next dry day' }],
+  dayChecks: [
+    {
+      check: 'The leaves are dry and the soil is moist',
+      otherwise: 'Wait for the next dry day',
+      expect: null,
+    },
+  ],
   tools: [
     { id: 'sprayer', title: 'Knapsack sprayer, 5 L' },
     { id: 'gloves', title: 'Gloves' },
@@ -98,7 +104,7 @@ export const sow: PlanStep = {
   purpose: 'New grass fills the gaps before weeds do.',
   because: 'Four tenths of the ground will be bare.',
   how: ['Sow half along, half across.'],
-  dayChecks: [{ check: 'No wind', otherwise: 'Sow early next morning.' }],
+  dayChecks: [{ check: 'No wind', otherwise: 'Sow early next morning.', expect: null }],
   tools: [],
   amounts: [
     {

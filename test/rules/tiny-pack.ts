@@ -69,6 +69,7 @@ export function tinyPack({ questions = [], figures = [], facts = [], findings = 
     watering: [],
     notDone: [],
     together: [],
+    daySigns: [],
     climate: { licenceLine: 'x', sourceId: 'x', period: 'x', stations: [] },
   };
   return indexPack(data);
