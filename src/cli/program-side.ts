@@ -12,7 +12,6 @@ export const PROGRAM_SIDE: ProgramSide = {
   figures: [
     'water-can-l',
     'sprinkler-efficiency',
-    'work-day-h',
     'most-people',
     'station-reach-km',
     'air-possible-c',

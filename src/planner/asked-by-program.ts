@@ -4,5 +4,6 @@ export const ASKED_BY_PROGRAM: readonly string[] = [
   'place',
   'startOn',
   'workDays',
+  'hoursPerDay',
   'hoseLPerMin',
 ];

@@ -27,9 +27,10 @@ export function stepNet(
 ): StepNet {
   const active = new Set(activeSteps(pack, scope).map(({ id }) => id));
   const startOn = startOf(answered(scope, 'startOn'), today);
+  const dayHours = scope('hoursPerDay');
   return {
     startOn,
-    dayHours: pack.figureById.get('work-day-h')?.typical ?? Number.POSITIVE_INFINITY,
+    dayHours: dayHours.known ? (dayHours.value as number) : Number.POSITIVE_INFINITY,
     inParts: new Set(pack.steps.filter(({ inParts }) => inParts === true).map(({ id }) => id)),
     waits: pack.steps.flatMap((step) =>
       step.after.map((wait) => {

@@ -4,6 +4,7 @@ import type { Question } from './schema.js';
 
 /** Units that a question says in words, as figures write them. */
 const UNIT_SYMBOL: Readonly<Record<string, string>> = {
+  hours: 'h',
   'hours a day': 'h/d',
   degrees: 'deg',
   days: 'd',

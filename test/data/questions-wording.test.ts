@@ -59,6 +59,7 @@ describe('numbers', () => {
     mm: /millimetres/,
     m2: /square metres/,
     degrees: /degrees/,
+    hours: /hours/,
     'hours a day': /hours/,
     pH: /pH/,
     seconds: /seconds/,

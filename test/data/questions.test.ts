@@ -82,6 +82,7 @@ const CONTRACT: readonly [id: string, kinds: string, options?: string][] = [
   ['place', 'place'],
   ['startOn', 'date'],
   ['workDays', 'choice', 'any weekends'],
+  ['hoursPerDay', 'number'],
   ['areaM2', 'area'],
   ['lawnParts', 'parts'],
   ['measuredBy', 'choice', 'tape paces plan'],
