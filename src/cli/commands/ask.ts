@@ -30,7 +30,7 @@ export const ask: Command = {
 };
 
 async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
-  const present = await io.loadPack(args.text('pack'));
+  const present = await withOwnClimate(await io.loadPack(args.text('pack')), args, io);
   const signals = new AbortController();
   const reader = lazyReader(present, io.today);
   const asker = await askerFor(args, io, signals.signal, reader);
@@ -47,7 +47,7 @@ async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
       commandLine: io.commandLine,
     });
     if (saving === undefined) return codeOfLeaving(asker.left?.());
-    const pack = await withOwnClimate(saving.pack ?? present, args, io);
+    const pack = saving.pack === undefined ? present : { ...saving.pack, ownClimate: present.ownClimate };
     reader.use(pack);
     const prefilled = await prefilledFrom(args, io, pack);
     const given = withDaysPassed([...prefilled, ...saving.answers], io.today, pack);
