@@ -1,5 +1,6 @@
 /** Joins the session over the rules to the loop at the terminal: prompts in words, places resolved, answers kept. */
 import type { IsoDate } from '../base/dates.js';
+import type { Units } from '../base/us-units.js';
 import { type Answers, type AnswerValue, UNKNOWN } from '../interview/answers.js';
 import { type NextQuestion, openSession } from '../interview/session.js';
 import { showAnswer } from '../interview/show-answer.js';
@@ -24,9 +25,17 @@ export interface InterviewInput {
   readonly today: IsoDate;
   readonly given: readonly SavedAnswer[];
   readonly startedOn: IsoDate;
+  /** Units that answers and figures are shown in; metric unless said otherwise. */
+  readonly units?: Units;
 }
 
-export function interviewFor({ pack, today, given, startedOn }: InterviewInput): InterviewForRules {
+export function interviewFor({
+  pack,
+  today,
+  given,
+  startedOn,
+  units = 'metric',
+}: InterviewInput): InterviewForRules {
   const kept = new Map(given.map((answer) => [answer.questionId, answer]));
   const scopeOf = (answers: Answers) => scopeFor({ pack, answers, today, assume: 'said' });
   const session = openSession({
@@ -45,7 +54,7 @@ export function interviewFor({ pack, today, given, startedOn }: InterviewInput):
   const interview: Interview = {
     next: () => {
       const next = session.next();
-      return next === undefined ? undefined : promptFor(next, { pack, today, session, scopeOf });
+      return next === undefined ? undefined : promptFor(next, { pack, today, session, scopeOf, units });
     },
     answer: (questionId, reply) =>
       reply.kind === 'value' ? answer(questionId, reply.value, reply.typed) : answer(questionId, UNKNOWN, ''),
@@ -55,7 +64,7 @@ export function interviewFor({ pack, today, given, startedOn }: InterviewInput):
       session.review().map(({ question, value, status }) => ({
         questionId: question.id === 'lawnParts' ? 'areaM2' : question.id,
         label: question.label,
-        shown: showAnswer(question, value),
+        shown: showAnswer(question, value, units),
         status,
       })),
   };
@@ -87,14 +96,15 @@ interface PromptContext {
   readonly today: IsoDate;
   readonly session: ReturnType<typeof openSession>;
   readonly scopeOf: (answers: Answers) => ReturnType<typeof scopeFor>;
+  readonly units: Units;
 }
 
 function promptFor(
   { question, number, mayFollow, opensSection, earlier }: NextQuestion,
   context: PromptContext,
 ): Prompt {
-  const { pack, today, session, scopeOf } = context;
-  const say = sayer(pack, scopeOf(session.answers()), () => undefined);
+  const { pack, today, session, scopeOf, units } = context;
+  const say = sayer({ pack, scope: scopeOf(session.answers()), note: () => undefined, units });
   const suggested = earlier === UNKNOWN ? undefined : (earlier ?? suggestionOf(question, today));
   const { effect, handTest } = question.dontKnow;
   return {
@@ -105,7 +115,11 @@ function promptFor(
     sectionTitle: pack.sections.find(({ id }) => id === question.section)?.title ?? question.section,
     suggested,
     suggestedText:
-      suggested === undefined ? undefined : suggested === today ? 'today' : showAnswer(question, suggested),
+      suggested === undefined
+        ? undefined
+        : suggested === today
+          ? 'today'
+          : showAnswer(question, suggested, units),
     dontKnowText: [say(effect), ...(handTest === undefined ? [] : [`To find out: ${say(handTest)}`])].join(
       ' ',
     ),

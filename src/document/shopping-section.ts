@@ -1,6 +1,7 @@
 /** What to buy, with packs and what to look for; what to hire; which tools to have ready. */
 import type { List, RootContent } from 'mdast';
-import { plainNumber, quantity } from '../base/quantity-words.js';
+import { plainNumber, quantity, quantityToBuy } from '../base/quantity-words.js';
+import { measureOf, type Units } from '../base/us-units.js';
 import type { Plan, PlanShoppingLine } from '../planner/plan.js';
 import { bullets, heading, type Part, paragraph, strong, table } from './nodes.js';
 import { type References, stepsInWords } from './references.js';
@@ -17,10 +18,10 @@ export function shoppingSection({ shopping }: Plan, references: References): Roo
 }
 
 /** `840 mL, at most 900 mL`; the label decides where the plan has no amount. */
-export function needWords(line: PlanShoppingLine): string {
+export function needWords(line: PlanShoppingLine, units: Units): string {
   if (line.need === null) return 'read it off the label';
   const [amount, most] = [line.need.amount, line.need.most].map((value) =>
-    quantity(value, line.need?.unit ?? ''),
+    quantityToBuy(value, measureOf({ unit: line.need?.unit ?? '', loose: line.loose }), units),
   );
   return amount === most || most === undefined ? `${amount}` : `${amount}, at most ${most}`;
 }
@@ -32,8 +33,8 @@ function buySection(lines: readonly PlanShoppingLine[], references: References):
   const head = ['What', 'How much', ...(hasPacks ? ['Packs'] : []), 'For', ...(hasCost ? ['Cost'] : [])];
   const rows = lines.map((line) => [
     said(line.title),
-    needWords(line),
-    ...(hasPacks ? [packWords(line)] : []),
+    needWords(line, references.units),
+    ...(hasPacks ? [packWords(line, references.units)] : []),
     stepsInWords(line.forSteps, references),
     ...(hasCost ? [line.cost === null ? 'no price' : line.cost.toFixed(2)] : []),
   ]);
@@ -48,14 +49,17 @@ function lookForList(lines: readonly PlanShoppingLine[]): RootContent[] {
   return [paragraph('What to look for:'), bullets(items)];
 }
 
-function packWords({ packs, leftOver, need }: PlanShoppingLine): string {
+function packWords(line: PlanShoppingLine, units: Units): string {
+  const { packs, leftOver, need } = line;
   const bought = packs.map(({ count, size, unit, price }) => {
     const each = price === null ? '' : ` at ${price.toFixed(2)}`;
-    return `${plainNumber(count, 'each')} × ${quantity(size, unit)}${each}`;
+    return `${plainNumber(count, 'each')} × ${quantity(size, measureOf({ unit, loose: line.loose }), units)}${each}`;
   });
   if (bought.length === 0) return '';
   const rest =
-    leftOver === null || need === null || leftOver <= 0 ? '' : `, ${quantity(leftOver, need.unit)} left over`;
+    leftOver === null || need === null || leftOver <= 0
+      ? ''
+      : `, ${quantity(leftOver, measureOf({ unit: need.unit, loose: line.loose }), units)} left over`;
   return `${bought.join(' and ')}${rest}`;
 }
 
@@ -70,7 +74,7 @@ function listUnder(
 
 function listItem(line: PlanShoppingLine, references: References): Part[] {
   const steps = stepsInWords(line.forSteps, references);
-  const time = line.need === null ? '' : `, ${needWords(line)}`;
+  const time = line.need === null ? '' : `, ${needWords(line, references.units)}`;
   return [
     sentence(`${said(line.title)}${time}${steps === '' ? '' : `, for ${steps}`}`),
     sentence(line.lookFor),

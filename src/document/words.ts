@@ -9,9 +9,9 @@ const ENDS_A_SENTENCE = /[.?!:…]["'’”)]?$/;
 const ORDINARY_CAPITAL = /^(?:\p{Lu}(?=\p{Ll})|A(?= ))/u;
 const ORDINARY_SMALL = /^(?:\p{Ll}(?=\p{Ll})|a(?= ))/u;
 
-/** Words of the pack or the planner, cleaned, with m2 written as m². Never for what a person typed. */
+/** Words of the pack or the planner, cleaned, with m2 and ft2 written as m² and ft². Never for what a person typed. */
 export function said(text: string): string {
-  return oneLine(text).replace(/\bm2\b/g, 'm²');
+  return oneLine(text).replace(/\b(m|ft)2\b/g, '$1²');
 }
 
 /** The words as a sentence: a capital first, a stop last; an empty text stays empty. */

@@ -5,9 +5,10 @@
  * The steps are dated twice: once to see how long the season makes them wait, then with that wait in the rules.
  */
 import { addDays, type IsoDate, isInWindow, lastDateInWindow } from '../base/dates.js';
+import type { Units } from '../base/us-units.js';
 import { diagnose, type Judged } from '../diagnosis/diagnose.js';
 import { type Answers, UNKNOWN } from '../interview/answers.js';
-import { reasonsFor, sentenceOf } from '../interview/reasons.js';
+import { reasonsFor, sentenceOf, type View } from '../interview/reasons.js';
 import { namesIn } from '../rules/call.js';
 import { evaluate, type Scope } from '../rules/evaluate.js';
 import { expressionsOf } from '../rules/expressions.js';
@@ -15,7 +16,7 @@ import { everythingBehind, readsByName } from '../rules/graph.js';
 import type { Pack } from '../rules/pack.js';
 import type { Step } from '../rules/schema.js';
 import { outlookOf } from './aftercare.js';
-import { amountsOf, hoursOf, rounded } from './amounts.js';
+import { amountsOf, hoursOf, rounded, roundedFor } from './amounts.js';
 import { assumptionsOf } from './assumptions.js';
 import { dateSteps, type PartDates } from './dating.js';
 import type { Plan, PlanCaution, PlanFinding, PlanStep } from './plan.js';
@@ -34,6 +35,8 @@ export interface PlanInput {
   readonly today: IsoDate;
   /** Whether absent answers may be assumed too, not only those said to be unknown. */
   readonly assumeAll: boolean;
+  /** Units of the sentences; metric unless said otherwise. */
+  readonly units?: Units;
 }
 
 /** Thrown when waits and windows cannot all hold; names the steps that could not settle. */
@@ -45,22 +48,29 @@ export class ScheduleClash extends Error {
 }
 
 export function assemblePlan(input: PlanInput): Plan {
-  const { pack, answers, today } = input;
+  const { pack, answers, today, units = 'metric' } = input;
   const { choice, timing, dates } = datedChoice(input);
   const scope = scopeFor({ ...choice, timing });
 
   const ledger = openLedger(pack);
-  const say = sayer(pack, scope, ledger.noteFigure);
+  const say = sayer({ pack, scope, note: ledger.noteFigure, units });
   const active = activeSteps(pack, scope);
   const season = seasonOf(pack, scope, today);
   const knownScope = scopeFor({ ...choice, assume: 'nothing', timing });
-  const verdict = verdictOf(pack, knownScope, scope, ledger);
-  const findings = findingsOf(pack, knownScope, scope, say, ledger);
+  const verdict = verdictOf({ pack, scope, units }, knownScope, ledger);
+  const findings = findingsOf({ pack, scope, units }, knownScope, say, ledger);
   const steps = active
-    .map((step) => planStep(step, { pack, scope, season, dates, active, say, ledger }))
+    .map((step) => planStep(step, { pack, scope, units, season, dates, active, say, ledger }))
     .sort((a, b) => (a.startOn < b.startOn ? -1 : a.startOn > b.startOn ? 1 : 0));
   const sowOn = steps.find(({ id }) => id === 'sow')?.startOn;
-  const watering = wateringOf({ pack, scope, climate: season.climate, sowOn, note: ledger.noteFigure });
+  const watering = wateringOf({
+    pack,
+    scope,
+    units,
+    climate: season.climate,
+    sowOn,
+    note: ledger.noteFigure,
+  });
   if (watering.length > 0) for (const { sources } of pack.watering) ledger.cite(sources);
   const name = answers.lawnName;
   const place = answers.place;
@@ -68,17 +78,18 @@ export function assemblePlan(input: PlanInput): Plan {
     format: 1,
     pack: { id: pack.id, version: pack.version, sha256: pack.sha256 },
     madeOn: today,
+    units,
     name: typeof name === 'string' && name !== UNKNOWN ? name : null,
     place: typeof place === 'string' && place !== UNKNOWN ? place : null,
     climate: climateOf(season, ledger),
-    lawn: lawnOf(answers, scope, ledger),
+    lawn: lawnOf(answers, scope, ledger, units),
     verdict,
     findings,
     steps,
     watering,
     outlook: outlookOf(pack, scope, sowOn, say),
-    shopping: shoppingOf(steps, pack),
-    assumptions: assumptionsOf(pack, answers, scope, questionsThatMatter(pack, active), say),
+    shopping: shoppingOf(steps, pack, units),
+    assumptions: assumptionsOf({ pack, scope, units, say }, answers, questionsThatMatter(pack, active)),
     cautions: cautionsOf(steps, pack, say, ledger),
     notDone: pack.notDone
       .filter(({ when }) => holds(when, scope))
@@ -102,7 +113,7 @@ export function plannedScope(input: PlanInput): Scope {
   return scopeFor({ ...choice, timing });
 }
 
-function lawnOf(answers: Answers, scope: Scope, ledger: Ledger): Plan['lawn'] {
+function lawnOf(answers: Answers, scope: Scope, ledger: Ledger, units: Units): Plan['lawn'] {
   const area = scope('facts.areaM2');
   const areaM2 = area.known ? (area.value as number) : 0;
   if (area.known)
@@ -110,14 +121,15 @@ function lawnOf(answers: Answers, scope: Scope, ledger: Ledger): Plan['lawn'] {
       if (name.startsWith('figures.')) ledger.noteFigure(name.slice('figures.'.length));
   const isGiven = Array.isArray(answers.lawnParts) || typeof answers.areaM2 === 'number';
   return {
-    areaM2: rounded(areaM2),
-    areaUncertaintyM2: area.known ? rounded((area.most ?? areaM2) - areaM2) : 0,
+    areaM2: roundedFor(units, areaM2),
+    areaUncertaintyM2: area.known ? roundedFor(units, (area.most ?? areaM2) - areaM2) : 0,
     areaAssumed: !isGiven,
     measuredBy: String(answered(scope, 'measuredBy') ?? 'paces'),
   };
 }
 
-function verdictOf(pack: Pack, knownScope: Scope, scope: Scope, ledger: Ledger): Plan['verdict'] {
+function verdictOf(view: View, knownScope: Scope, ledger: Ledger): Plan['verdict'] {
+  const { pack, scope } = view;
   const chosen = pack.verdicts.findIndex(({ when }) => holds(when, scope));
   const rule = pack.verdicts[chosen];
   if (rule === undefined)
@@ -127,7 +139,7 @@ function verdictOf(pack: Pack, knownScope: Scope, scope: Scope, ledger: Ledger):
     id: rule.id,
     title: rule.title,
     because: rule.because,
-    reasons: sentenceOf(reasonsFor(rule.when === true ? need : rule.when, pack, scope)),
+    reasons: sentenceOf(reasonsFor(rule.when === true ? need : rule.when, view)),
     restsOn: openBehind(pack.verdicts.slice(0, chosen + 1), knownScope).map(
       (id) => pack.questionById.get(id)?.label ?? id,
     ),
@@ -144,13 +156,9 @@ function openBehind(verdicts: Pack['verdicts'], knownScope: Scope): string[] {
   return [...new Set(open)];
 }
 
-function findingsOf(
-  pack: Pack,
-  knownScope: Scope,
-  assumedScope: Scope,
-  say: Say,
-  ledger: Ledger,
-): PlanFinding[] {
+function findingsOf(view: View, knownScope: Scope, say: Say, ledger: Ledger): PlanFinding[] {
+  const { pack, scope: assumedScope } = view;
+  const known = { ...view, scope: knownScope };
   const planFinding = ({ finding, verdict, strength, signsFor, signsAgainst, open }: Judged): PlanFinding => {
     const missing = open.map((id) => pack.questionById.get(id)?.label ?? id);
     return {
@@ -161,7 +169,7 @@ function findingsOf(
       because:
         verdict === 'cannotTell'
           ? `Not answered: ${missing.join(', ')}.`
-          : sentenceOf(reasonsFor(finding.when, pack, knownScope)),
+          : sentenceOf(reasonsFor(finding.when, known)),
       why: say(finding.why),
       signsFor: signsFor.map(say),
       signsAgainst: signsAgainst.map(say),
@@ -174,9 +182,7 @@ function findingsOf(
   return diagnose(pack, knownScope).map(planFinding);
 }
 
-interface StepContext {
-  readonly pack: Pack;
-  readonly scope: Scope;
+interface StepContext extends View {
   readonly season: Season;
   readonly dates: ReadonlyMap<string, readonly PartDates[]>;
   readonly active: readonly Step[];
@@ -184,15 +190,16 @@ interface StepContext {
   readonly ledger: Ledger;
 }
 
-function planStep(step: Step, { pack, scope, season, dates, active, say, ledger }: StepContext): PlanStep {
+function planStep(step: Step, context: StepContext): PlanStep {
+  const { pack, scope, units = 'metric', season, dates, active, say, ledger } = context;
   // The verdict has said these once.
-  const verdictClauses = reasonsFor({ var: 'facts.need' }, pack, scope);
+  const verdictClauses = reasonsFor({ var: 'facts.need' }, context);
   const parts = dates.get(step.id) as readonly PartDates[];
   const [first, last] = [parts[0] as PartDates, parts.at(-1) as PartDates];
   const lastsUntil = addDays(last.startOn, daysOf(step.lastsDays, scope) ?? 0);
   const endOn = [lastsUntil, last.endOn].sort()[1] as IsoDate;
   const hours = hoursOf(step, scope);
-  const amounts = amountsOf(step, pack, scope);
+  const amounts = amountsOf(step, pack, scope, units);
   for (const id of [...hours.figures, ...amounts.flatMap(({ figures }) => figures)]) ledger.noteFigure(id);
   const tools = step.tools.filter(({ when }) => when === undefined || holds(when, scope));
   const cautions = step.cautions.filter((id) => holds(pack.cautionById.get(id)?.when ?? true, scope));
@@ -218,9 +225,7 @@ function planStep(step: Step, { pack, scope, season, dates, active, say, ledger 
     workHours: rounded(hours.value),
     workHoursRange: { min: rounded(hours.least), max: rounded(hours.most) },
     purpose: say(step.purpose),
-    because: sentenceOf(
-      reasonsFor(step.when, pack, scope).filter((clause) => !verdictClauses.includes(clause)),
-    ),
+    because: sentenceOf(reasonsFor(step.when, context).filter((clause) => !verdictClauses.includes(clause))),
     how: step.how.map(say),
     dayChecks: step.dayChecks.map(({ check, otherwise }) => ({
       check: say(check),

@@ -256,8 +256,8 @@ function whyOf(feature: Feature, pack: Pack, { scopes, plan }: Now): string {
   if (feature.kind === 'days') return holdingWait(feature.id, plan);
   const { when } = conditionOf(feature, pack);
   if (Array.isArray(when)) return '';
-  const was = reasonsFor(when, pack, scopes.before);
-  const is = reasonsFor(when, pack, scopes.after);
+  const was = reasonsFor(when, { pack, scope: scopes.before });
+  const is = reasonsFor(when, { pack, scope: scopes.after });
   const turned = is.filter((clause) => !was.includes(clause));
   return sentenceOf(turned.length > 0 ? turned : is);
 }

@@ -143,7 +143,7 @@ describe('words that hold back', () => {
   // BS 5837:2012 annex D as quoted: twelve stem diameters, so 35 cm gives 4.2 m.
   it('keep tools off the roots of a tree to twelve trunk widths', () => {
     expect(caution('tree-roots').line).toContain('12 times');
-    expect(caution('tree-roots').detail).toContain('35 cm across means 4.2 m');
+    expect(caution('tree-roots').detail).toContain('{35 cm} across means {4.2 m}');
   });
 
   // HSE guide figures as reproduced: 25 kg for men, 16 kg for women, close and at waist height.

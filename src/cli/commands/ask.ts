@@ -5,7 +5,7 @@ import type { Pack } from '../../rules/pack.js';
 import type { SavedAnswer } from '../../session/saved-session.js';
 import type { Asker, AskerSettings } from '../../terminal/asker.js';
 import { runSession, type SessionEnd } from '../../terminal/session-loop.js';
-import type { Command, ParsedArgs } from '../command.js';
+import { type Command, type ParsedArgs, UNITS_OPTION, unitsOf } from '../command.js';
 import type { FinishInput } from '../finish-plan.js';
 import { interviewFor } from '../interview-for.js';
 import { type CliIo, EXIT } from '../io.js';
@@ -14,13 +14,14 @@ import { openSaving, type Saving } from '../saving.js';
 export const ask: Command = {
   name: 'ask',
   summary: 'Answer questions about a lawn and save a plan',
-  usage: 'ask [--answers FILE] [--plain] [--save FILE] [--out PLAN.md] [--force]',
+  usage: 'ask [--answers FILE] [--plain] [--save FILE] [--out PLAN.md] [--force] [--units metric|us]',
   options: {
     answers: { type: 'string', value: 'FILE', says: 'answers that are known already' },
     plain: { type: 'boolean', says: 'numbered lines instead of drawn questions; reads piped lines too' },
     save: { type: 'string', value: 'FILE', says: 'keep the session there instead of in the state folder' },
     out: { type: 'string', value: 'PLAN.md', says: 'write the plan there' },
     force: { type: 'boolean', says: 'replace the plan file if it is there' },
+    units: UNITS_OPTION,
   },
   run: (args, io) => runAsk(args, io),
 };
@@ -43,7 +44,13 @@ async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
     if (saving === undefined) return EXIT.done;
     const prefilled = await prefilledFrom(args, io, pack);
     const given = withDaysPassed([...prefilled, ...saving.answers], io.today, pack);
-    const rules = interviewFor({ pack, today: io.today, given, startedOn: saving.startedOn });
+    const rules = interviewFor({
+      pack,
+      today: io.today,
+      given,
+      startedOn: saving.startedOn,
+      units: unitsOf(args),
+    });
     if (!args.flag('quiet')) asker.say(welcome(saving));
     const end = await runSession({
       asker,
