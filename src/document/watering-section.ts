@@ -78,7 +78,8 @@ function totalWords(watering: readonly PlanWatering[], units: Units): string {
   const withRain = total(({ litresPerDay, mmPerDay, rainMmPerDay }) =>
     Math.max(0, litresPerDay * (1 - (rainMmPerDay ?? 0) / mmPerDay)),
   );
-  const normal = withRain < dry ? `, about ${quantity(withRain, 'L', units)} with the rain of a normal year` : '';
+  const normal =
+    withRain < dry ? `, about ${quantity(withRain, 'L', units)} with the rain of a normal year` : '';
   return `In all that is ${quantity(dry, 'L', units)} without rain${normal}.`;
 }
 

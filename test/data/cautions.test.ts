@@ -20,11 +20,12 @@ const sourceIds = z
   .parse(readJson('sources.json'))
   .map(({ id }) => id);
 
-const say = sayer(
+const say = sayer({
   pack,
-  scopeFor({ pack, answers: {}, today: parseIsoDate('2027-04-01'), assume: 'all' }),
-  () => undefined,
-);
+  scope: scopeFor({ pack, answers: {}, today: parseIsoDate('2027-04-01'), assume: 'all' }),
+  note: () => undefined,
+  units: 'metric',
+});
 /** The caution as a reader sees it, its figures filled in. */
 const caution = (id: string): Caution => {
   const found = cautions.find((each) => each.id === id);
@@ -143,7 +144,7 @@ describe('words that hold back', () => {
   // BS 5837:2012 annex D as quoted: twelve stem diameters, so 35 cm gives 4.2 m.
   it('keep tools off the roots of a tree to twelve trunk widths', () => {
     expect(caution('tree-roots').line).toContain('12 times');
-    expect(caution('tree-roots').detail).toContain('{35 cm} across means {4.2 m}');
+    expect(caution('tree-roots').detail).toContain('35 cm across means 4.2 m');
   });
 
   // HSE guide figures as reproduced: 25 kg for men, 16 kg for women, close and at waist height.
