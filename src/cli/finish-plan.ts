@@ -4,7 +4,7 @@ import { assemblePlan } from '../planner/assemble-plan.js';
 import type { Plan } from '../planner/plan.js';
 import type { Pack } from '../rules/pack.js';
 import type { Asker } from '../terminal/asker.js';
-import type { ParsedArgs } from './command.js';
+import { type ParsedArgs, unitsOf } from './command.js';
 import { type CliIo, EXIT } from './io.js';
 import { rendered } from './render-plan.js';
 import { writeResult } from './write-result.js';
@@ -18,7 +18,13 @@ export interface FinishInput {
 }
 
 export async function finishPlan({ args, io, asker, pack, answers }: FinishInput): Promise<number> {
-  const plan = assemblePlan({ pack, answers, today: io.today, assumeAll: false });
+  const plan = assemblePlan({
+    pack,
+    answers,
+    today: io.today,
+    assumeAll: false,
+    units: unitsOf(args),
+  });
   const markdown = await rendered(plan, 'md');
   const { summaryOf } = await import('../document/summary.js');
   asker.say(`\n${summaryOf(plan)}`);

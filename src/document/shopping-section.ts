@@ -1,10 +1,11 @@
 /** What to buy, with packs and what to look for; what to hire; which tools to have ready. */
 import type { List, RootContent } from 'mdast';
-import { plainNumber, quantity } from '../base/quantity-words.js';
+import { plainNumber, quantity, quantityToBuy, roughMost } from '../base/quantity-words.js';
+import { measureOf, type Units } from '../base/us-units.js';
 import type { Plan, PlanShoppingLine } from '../planner/plan.js';
 import { bullets, heading, type Part, paragraph, strong, table } from './nodes.js';
 import { type References, stepsInWords } from './references.js';
-import { outward, said, sentence } from './words.js';
+import { said, sentence } from './words.js';
 
 export function shoppingSection({ shopping }: Plan, references: References): RootContent[] {
   if (shopping.length === 0) return [];
@@ -17,12 +18,13 @@ export function shoppingSection({ shopping }: Plan, references: References): Roo
 }
 
 /** `840 mL, at most 900 mL`; the label decides where the plan has no amount. */
-export function needWords(line: PlanShoppingLine): string {
+export function needWords(line: PlanShoppingLine, units: Units): string {
   if (line.need === null) return 'read it off the label';
   const { amount: need, most: upTo, unit } = line.need;
-  const { max } = outward({ min: need, max: upTo });
-  const [amount, most] = [need, Math.max(max, need)].map((value) => quantity(value, unit));
-  return amount === most || most === undefined ? `${amount}` : `${amount}, at most ${most}`;
+  const measure = measureOf({ unit, loose: line.loose });
+  const amount = quantityToBuy(need, measure, units);
+  const most = roughMost({ min: need, max: upTo }, measure, units);
+  return amount === most ? amount : `${amount}, at most ${most}`;
 }
 
 function buySection(lines: readonly PlanShoppingLine[], references: References): RootContent[] {
@@ -32,8 +34,8 @@ function buySection(lines: readonly PlanShoppingLine[], references: References):
   const head = ['What', 'How much', ...(hasPacks ? ['Packs'] : []), 'For', ...(hasCost ? ['Cost'] : [])];
   const rows = lines.map((line) => [
     said(line.title),
-    needWords(line),
-    ...(hasPacks ? [packWords(line)] : []),
+    needWords(line, references.units),
+    ...(hasPacks ? [packWords(line, references.units)] : []),
     stepsInWords(line.forSteps, references),
     ...(hasCost ? [line.cost === null ? 'no price' : line.cost.toFixed(2)] : []),
   ]);
@@ -48,14 +50,17 @@ function lookForList(lines: readonly PlanShoppingLine[]): RootContent[] {
   return [paragraph('What to look for:'), bullets(items)];
 }
 
-function packWords({ packs, leftOver, need }: PlanShoppingLine): string {
+function packWords(line: PlanShoppingLine, units: Units): string {
+  const { packs, leftOver, need } = line;
   const bought = packs.map(({ count, size, unit, price }) => {
     const each = price === null ? '' : ` at ${price.toFixed(2)}`;
-    return `${plainNumber(count, 'each')} × ${quantity(size, unit)}${each}`;
+    return `${plainNumber(count, 'each')} × ${quantity(size, measureOf({ unit, loose: line.loose }), units)}${each}`;
   });
   if (bought.length === 0) return '';
   const rest =
-    leftOver === null || need === null || leftOver <= 0 ? '' : `, ${quantity(leftOver, need.unit)} left over`;
+    leftOver === null || need === null || leftOver <= 0
+      ? ''
+      : `, ${quantity(leftOver, measureOf({ unit: need.unit, loose: line.loose }), units)} left over`;
   return `${bought.join(' and ')}${rest}`;
 }
 
@@ -70,7 +75,7 @@ function listUnder(
 
 function listItem(line: PlanShoppingLine, references: References): Part[] {
   const steps = stepsInWords(line.forSteps, references);
-  const time = line.need === null ? '' : `, ${needWords(line)}`;
+  const time = line.need === null ? '' : `, ${needWords(line, references.units)}`;
   return [
     sentence(`${said(line.title)}${time}${steps === '' ? '' : `, for ${steps}`}`),
     sentence(line.lookFor),

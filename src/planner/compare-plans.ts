@@ -266,7 +266,7 @@ function whyOf(feature: Feature, pack: Pack, { scope, plan, cause, rules }: Now)
     ...pack.facts.filter(({ id }) => rules.includes(`fact ${id}`)).map(({ what }) => what),
   ];
   return sentenceOf(
-    reasonsFor(when, pack, scope).filter((clause) => names.some((name) => clause.startsWith(name))),
+    reasonsFor(when, { pack, scope }).filter((clause) => names.some((name) => clause.startsWith(name))),
   );
 }
 

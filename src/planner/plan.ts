@@ -4,6 +4,7 @@
  * Amounts in g, mL, L, m2 and h; dates ISO; null where the plan leaves a thing open on purpose.
  */
 import type { IsoDate } from '../base/dates.js';
+import type { Units } from '../base/us-units.js';
 import type { Caution, Citation, Figure } from '../rules/schema.js';
 import type { VerdictId } from '../rules/schema-pack.js';
 
@@ -33,6 +34,8 @@ export interface PlanAmount {
   /** Null: to be read off the label; then `range` may hold what printed rates would come to, for the purse only. */
   readonly amount: number | null;
   readonly unit: 'g' | 'mL' | 'L' | 'm2' | 'h' | 'each';
+  /** Litres of soil or debris, not of a liquid. */
+  readonly loose: boolean;
   /** Least and most that the figures' ranges and the measuring allow. */
   readonly range: { readonly min: number; readonly max: number } | null;
   /** One line: the equation with the numbers in it. */
@@ -93,6 +96,8 @@ export interface PlanShoppingLine {
   readonly title: string;
   readonly kind: 'buy' | 'hire' | 'tool';
   readonly lookFor: string;
+  /** Litres of soil, not of a liquid. */
+  readonly loose: boolean;
   /** Null for a tool, or where the amount is on a label. */
   readonly need: { readonly amount: number; readonly unit: string; readonly most: number } | null;
   readonly packs: readonly {
@@ -169,6 +174,8 @@ export interface Plan {
   readonly format: 1;
   readonly pack: { readonly id: string; readonly version: string; readonly sha256: string };
   readonly madeOn: IsoDate;
+  /** In which units the sentences are worded. Numbers are metric always; for US sentences they are not rounded. */
+  readonly units: Units;
   /** The lawn's own name as typed, or null. */
   readonly name: string | null;
   readonly place: string | null;

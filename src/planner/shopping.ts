@@ -1,12 +1,13 @@
 /** One list of what to buy, hire and have ready, with the amounts of all steps added up. */
+import type { Units } from '../base/us-units.js';
 import type { Pack } from '../rules/pack.js';
-import { rounded } from './amounts.js';
+import { roundedFor } from './amounts.js';
 import type { PlanShoppingLine, PlanStep } from './plan.js';
 
 /** Water and waste are in the steps' amounts, but no shop sells them. */
 const IN_NO_SHOP: readonly string[] = ['water', 'debris', 'old-turf'];
 
-export function shoppingOf(steps: readonly PlanStep[], pack: Pack): PlanShoppingLine[] {
+export function shoppingOf(steps: readonly PlanStep[], pack: Pack, units: Units): PlanShoppingLine[] {
   const needs = new Map<string, { amount: number; most: number; isOpen: boolean; forSteps: string[] }>();
   const want = (materialId: string, stepId: string, amount: number | null, most: number): void => {
     const need = needs.get(materialId) ?? { amount: 0, most: 0, isOpen: false, forSteps: [] };
@@ -35,10 +36,11 @@ export function shoppingOf(steps: readonly PlanStep[], pack: Pack): PlanShopping
         title: material.title,
         kind: material.kind,
         lookFor: material.lookFor,
+        loose: material.loose === true,
         need:
           material.kind !== 'buy' || isOpen
             ? null
-            : { amount: rounded(amount), unit: material.unit, most: rounded(most) },
+            : { amount: roundedFor(units, amount), unit: material.unit, most: roundedFor(units, most) },
         packs: [],
         leftOver: null,
         cost: null,

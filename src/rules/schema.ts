@@ -257,6 +257,8 @@ export const materialSchema = z.strictObject({
   title: sentence,
   kind: z.enum(['buy', 'hire', 'tool']),
   unit: z.enum(['g', 'mL', 'L', 'm2', 'h', 'each']),
+  /** Soil and debris by the litre, which is no liquid: in the US it is sold by the cubic foot. */
+  loose: z.boolean().optional(),
   /** What to look for in the shop or on the label. */
   lookFor: sentence,
   /** Common pack sizes in the unit above, marked as typical: no shop is promised. */

@@ -7,7 +7,7 @@ import type { SavedAnswer } from '../../session/saved-session.js';
 import type { Leaving } from '../../terminal/asker.js';
 import { runSession, type SessionEnd } from '../../terminal/session-loop.js';
 import { askerFor, lazyReader } from '../asker-for.js';
-import type { Command, ParsedArgs } from '../command.js';
+import { type Command, type ParsedArgs, UNITS_OPTION, unitsOf } from '../command.js';
 import type { FinishInput } from '../finish-plan.js';
 import { interviewFor } from '../interview-for.js';
 import { type CliIo, EXIT } from '../io.js';
@@ -16,13 +16,14 @@ import { openSaving, type Saving } from '../saving.js';
 export const ask: Command = {
   name: 'ask',
   summary: 'Answer questions about a lawn and save a plan',
-  usage: 'ask [--answers FILE] [--plain] [--save FILE] [--out PLAN.md] [--force]',
+  usage: 'ask [--answers FILE] [--plain] [--save FILE] [--out PLAN.md] [--force] [--units metric|us]',
   options: {
     answers: { type: 'string', value: 'FILE', says: 'answers that are known already' },
     plain: { type: 'boolean', says: 'numbered lines instead of drawn questions; reads piped lines too' },
     save: { type: 'string', value: 'FILE', says: 'keep the session there instead of in the state folder' },
     out: { type: 'string', value: 'PLAN.md', says: 'write the plan there' },
     force: { type: 'boolean', says: 'replace the plan file if it is there' },
+    units: UNITS_OPTION,
   },
   run: (args, io) => runAsk(args, io),
 };
@@ -56,6 +57,7 @@ async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
       given,
       heldOver,
       startedOn,
+      units: unitsOf(args),
       ...(heldOver.length === 0
         ? {}
         : { canOffer: (await import('../fitting.js')).fitsQuestions(pack, io.today) }),
