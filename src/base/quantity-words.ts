@@ -38,6 +38,12 @@ export function roughQuantity(value: number, unit: string, units: Units = 'metri
   return withUnit(plainNumber(Number(of(value).toPrecision(2)), countedAs(unit)), said);
 }
 
+/** `24 km`, `15 miles`: whole, for what lies a way off. */
+export function distance(km: number, units: Units = 'metric'): string {
+  const { of, unit: said } = scaleFor(km, 'km', units);
+  return withUnit(plainNumber(Math.round(of(km))), said);
+}
+
 /** What must be bought: rounded up, to three digits or to whole m² and pieces, so that it never falls short. */
 export function quantityToBuy(value: number, unit: string, units: Units = 'metric'): string {
   const { of, unit: said } = scaleFor(value, unit, units);
@@ -61,6 +67,11 @@ export function outward(range: Range): Range {
   const [min, max] = [roundTo(range.min, Math.floor), roundTo(range.max, Math.ceil)];
   const isNarrow = max - min > 2 * (range.max - range.min);
   return isNarrow ? range : { min, max };
+}
+
+/** The range with two figures and no wider than it is, for limits that must still hold. */
+export function inward({ min, max }: Range): Range {
+  return { min: roundTo(min, Math.ceil), max: roundTo(max, Math.floor) };
 }
 
 function roundTo(value: number, round: (value: number) => number): number {

@@ -62,6 +62,7 @@ const US: Readonly<Record<string, (largest: number) => Scale>> = {
   mm: () => INCHES('mm'),
   cm: () => INCHES('cm'),
   m: () => scale('ft', (m) => convert(LENGTH_IN_M, m, { from: 'm', to: 'ft' })),
+  km: () => scale('miles', (km) => convert(LENGTH_IN_M, km, { from: 'km', to: 'mile' })),
   m2: () => scale('ft2', (m2) => convert(AREA_IN_M2, m2, { from: 'm2', to: 'ft2' })),
   C: () => scale('F', fahrenheitFromCelsius),
   'g/m2': () =>

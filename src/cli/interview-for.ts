@@ -5,6 +5,7 @@ import { type Answers, type AnswerValue, UNKNOWN } from '../interview/answers.js
 import { type NextQuestion, openSession } from '../interview/session.js';
 import { showAnswer } from '../interview/show-answer.js';
 import { clashesIn } from '../interview/together.js';
+import { wordedFor } from '../interview/worded.js';
 import { ASKED_BY_PROGRAM } from '../planner/asked-by-program.js';
 import { sayer } from '../planner/texts.js';
 import { scopeFor } from '../planner/working-scope.js';
@@ -144,16 +145,18 @@ interface PromptContext {
 }
 
 function promptFor(
-  { question, number, mayFollow, opensSection, earlier }: NextQuestion,
+  { question: asked, number, mayFollow, opensSection, earlier }: NextQuestion,
   context: PromptContext,
 ): Prompt {
   const { pack, today, session, scopeOf, heldOver, units } = context;
   const say = sayer({ pack, scope: scopeOf(session.answers()), note: () => undefined, units });
   const before = earlier ?? heldOver;
-  const suggested = before === UNKNOWN ? undefined : (before ?? suggestionOf(question, today));
+  const suggested = before === UNKNOWN ? undefined : (before ?? suggestionOf(asked, today));
+  const question = wordedFor(asked, units);
   const { effect, handTest } = question.dontKnow;
   return {
     question: { ...question, text: say(question.text) },
+    units,
     number,
     mayFollow,
     opensSection,

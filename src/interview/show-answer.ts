@@ -8,6 +8,7 @@ import { inSentence } from '../base/sentence-units.js';
 import { type Units, usScale } from '../base/us-units.js';
 import type { Question } from '../rules/schema.js';
 import { type AnswerValue, type LawnPart, UNKNOWN } from './answers.js';
+import { wordedFor } from './worded.js';
 
 const DEGREES = /^(-?\d+(?:\.\d+)?), (-?\d+(?:\.\d+)?)$/;
 
@@ -16,7 +17,7 @@ export function showAnswer(question: Question, value: AnswerValue, units: Units 
   if (value === UNKNOWN) return "don't know";
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   if (typeof value === 'number') return showNumber(question, value, units);
-  if (typeof value === 'string') return showText(question, value);
+  if (typeof value === 'string') return showText(wordedFor(question, units), value);
   return showParts(value, units);
 }
 

@@ -3,6 +3,7 @@ import type { Units } from '../base/us-units.js';
 import { type Answers, UNKNOWN } from '../interview/answers.js';
 import { openQuestions } from '../interview/open-questions.js';
 import { showAnswer } from '../interview/show-answer.js';
+import { wordedFor } from '../interview/worded.js';
 import { namesIn } from '../rules/call.js';
 import type { Scope } from '../rules/evaluate.js';
 import { expressionsOf } from '../rules/expressions.js';
@@ -33,6 +34,7 @@ export function assumptionsOf(input: AssumptionsInput): PlanAssumption[] {
   return pack.questions
     .filter(({ id }) => matters.has(id) && (answers[id] === UNKNOWN || open.has(id)))
     .filter((question) => isAssumed(question, answers, scope))
+    .map((question) => wordedFor(question, units))
     .map((question) => ({
       questionId: question.id,
       label: question.label,

@@ -49,7 +49,9 @@ function layerWorking(inputs: Inputs, { result, unit, units }: Said): string {
 /** 1 in on 1000 ft², in litres: 1 mm on 1 m² is 1 L. */
 const LITRES_OF_INCH_ON_1000_FT2 = (LENGTH_IN_M.in / LENGTH_IN_M.mm) * 1000 * AREA_IN_M2.ft2;
 
-const rate = (perM2: number, unit: string, units: Units): string => quantity(perM2, `${unit}/m2`, units);
+/** So much on each square metre; what is itself an area is so many times the area. */
+const rate = (perM2: number, unit: string, units: Units): string =>
+  unit === 'm2' ? plainNumber(perM2) : quantity(perM2, `${unit}/m2`, units);
 
 function at(inputs: Inputs, name: string): number {
   const value = inputs[name];

@@ -4,6 +4,7 @@
  * Shapes only: whether names refer to something is settled in check.ts, whether a condition is sound in lint.ts.
  */
 import { z } from 'zod';
+import { usWording } from './schema-us.js';
 
 export const id = z
   .string()
@@ -115,6 +116,7 @@ export const questionSchema = z
     impliedBy: z.array(z.strictObject({ answered: answerName, value: z.string() })).optional(),
     /** The shown default: an answer value, or "today" for a date. */
     suggest: z.union([z.string(), z.number(), z.boolean()]).optional(),
+    us: usWording.optional(),
   })
   .refine((question) => (question.kind === 'choice') === (question.options !== undefined), {
     error: 'a choice has options, and nothing else has',

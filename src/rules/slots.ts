@@ -44,7 +44,17 @@ const FIELDS = {
   ],
   caution: ['line', 'detail'],
   finding: ['why', 'tellsApart'],
-  question: ['text', 'help', 'why', 'dontKnow/effect', 'dontKnow/handTest'],
+  question: [
+    'text',
+    'help',
+    'why',
+    'dontKnow/effect',
+    'dontKnow/handTest',
+    'us/text',
+    'us/help',
+    'us/effect',
+    'us/handTest',
+  ],
   outlook: ['sees', 'ifNot'],
   notDone: ['says'],
 } as const;

@@ -4,13 +4,14 @@
  * Unit factors: NIST Handbook 44 (2024), appendix C, exact.
  */
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parseIsoDate } from '../../src/base/dates.js';
 import { documentOf } from '../../src/document/from-plan.js';
 import { markdownOf } from '../../src/document/markdown.js';
 import { assemblePlan } from '../../src/planner/assemble-plan.js';
 import type { Plan } from '../../src/planner/plan.js';
-import { pack } from './any-lawn.js';
+import { anyAnswers, anyToday, pack } from './any-lawn.js';
 
 const planOf = (folder: string, units: 'metric' | 'us'): Plan => {
   const read = (name: string) => JSON.parse(readFileSync(`transcripts-examples/${folder}/${name}`, 'utf8'));
@@ -97,6 +98,23 @@ describe('a plan in US units', () => {
     const left = text.split('\n').filter((line) => METRIC.test(line.replace(AS_PRINTED, '')));
     expect(left).toEqual([]);
     expect(text).toContain('ft²');
+  });
+
+  it('of any lawn has none left either', () => {
+    fc.assert(
+      fc.property(anyAnswers, anyToday, (answers, today) => {
+        const plan = assemblePlan({
+          pack,
+          answers: { ...answers, lawnName: 'unknown' },
+          today,
+          assumeAll: true,
+          units: 'us',
+        });
+        const text = markdownOf(documentOf(plan)).split('\n## Sources')[0] as string;
+        expect(text.split('\n').filter((line) => METRIC.test(line.replace(AS_PRINTED, '')))).toEqual([]);
+      }),
+      { numRuns: 200 },
+    );
   });
 
   it('differs from the metric one in words and rounding alone', () => {

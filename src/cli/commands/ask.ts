@@ -31,7 +31,7 @@ export const ask: Command = {
 async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
   const present = await io.loadPack(args.text('pack'));
   const signals = new AbortController();
-  const reader = lazyReader(present, io.today);
+  const reader = lazyReader(present, io.today, unitsOf(args));
   const asker = await askerFor(args, io, signals.signal, reader);
   const stop = (): void => signals.abort();
   for (const name of ['SIGTERM', 'SIGHUP', 'SIGINT'] as const) process.once(name, stop);
@@ -43,7 +43,7 @@ async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
       today: io.today,
       asker,
       pack: present,
-      commandLine: io.commandLine,
+      commandLine: goingOn(args, io),
     });
     if (saving === undefined) return codeOfLeaving(asker.left?.());
     const pack = saving.pack ?? present;
@@ -84,6 +84,12 @@ async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
     asker.close();
   }
 }
+
+/** How to go on, in the same units. */
+const goingOn =
+  (args: ParsedArgs, io: CliIo): CliIo['commandLine'] =>
+  (words) =>
+    io.commandLine(unitsOf(args) === 'metric' ? words : `${words || 'ask'} --units ${unitsOf(args)}`);
 
 async function prefilledFrom(args: ParsedArgs, io: CliIo, pack: Pack): Promise<SavedAnswer[]> {
   const file = args.text('answers');
