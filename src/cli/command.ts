@@ -116,6 +116,12 @@ function checkValues(
   }
 }
 
+export const PRICES_OPTION: OptionSpec = {
+  type: 'string',
+  value: 'FILE',
+  says: 'your packs, prices and what is in the shed: CSV with the columns material, size, unit, price, stock, have, how; or JSON',
+};
+
 export const UNITS_OPTION: OptionSpec = {
   type: 'string',
   value: 'UNITS',

@@ -2,6 +2,7 @@
 import type { Answers } from '../interview/answers.js';
 import { assemblePlan } from '../planner/assemble-plan.js';
 import type { Plan } from '../planner/plan.js';
+import type { PriceList } from '../planner/price-list.js';
 import type { Pack } from '../rules/pack.js';
 import type { Asker } from '../terminal/asker.js';
 import { type ParsedArgs, unitsOf } from './command.js';
@@ -15,15 +16,17 @@ export interface FinishInput {
   readonly asker: Asker;
   readonly pack: Pack;
   readonly answers: Answers;
+  readonly prices: PriceList | undefined;
 }
 
-export async function finishPlan({ args, io, asker, pack, answers }: FinishInput): Promise<number> {
+export async function finishPlan({ args, io, asker, pack, answers, prices }: FinishInput): Promise<number> {
   const plan = assemblePlan({
     pack,
     answers,
     today: io.today,
     assumeAll: false,
     units: unitsOf(args),
+    prices,
   });
   const markdown = await rendered(plan, 'md');
   const { summaryOf } = await import('../document/summary.js');

@@ -6,7 +6,7 @@ import { type NextQuestion, openSession } from '../interview/session.js';
 import { showAnswer } from '../interview/show-answer.js';
 import { clashesIn } from '../interview/together.js';
 import { wordedFor } from '../interview/worded.js';
-import { ASKED_BY_PROGRAM } from '../planner/asked-by-program.js';
+import { ASKED_BY_PROGRAM, ASKED_WITH_PRICES } from '../planner/asked-by-program.js';
 import { sayer } from '../planner/texts.js';
 import { scopeFor } from '../planner/working-scope.js';
 import type { Scope } from '../rules/evaluate.js';
@@ -34,6 +34,8 @@ export interface InterviewInput {
   readonly startedOn: IsoDate;
   /** Units that answers and figures are shown in; metric unless said otherwise. */
   readonly units?: Units;
+  /** Whether there is a price list to set a budget and a weight against. */
+  readonly withPrices?: boolean;
 }
 
 export function interviewFor({
@@ -44,6 +46,7 @@ export function interviewFor({
   canOffer = () => false,
   startedOn,
   units = 'metric',
+  withPrices = false,
 }: InterviewInput): InterviewForRules {
   const kept = new Map(given.map((answer) => [answer.questionId, answer]));
   const held = new Map(heldOver.map((answer) => [answer.questionId, answer]));
@@ -52,7 +55,7 @@ export function interviewFor({
     pack,
     answers: Object.fromEntries(given.map(({ questionId, value }) => [questionId, value])),
     scopeOf,
-    alsoAsk: ASKED_BY_PROGRAM,
+    alsoAsk: withPrices ? [...ASKED_BY_PROGRAM, ...ASKED_WITH_PRICES] : ASKED_BY_PROGRAM,
     // What came from an answers file was never asked, and has no day on which it was given.
     askedBefore: given
       .filter(({ givenOn, questionId }) => givenOn !== undefined && pack.questionById.has(questionId))

@@ -18,8 +18,9 @@ import { dateSteps, type PartDates } from './dating.js';
 import { findingsOf, verdictOf } from './judgement.js';
 import { placeName } from './place.js';
 import type { Plan, PlanCaution, PlanStep } from './plan.js';
+import type { PriceList } from './price-list.js';
 import { type Ledger, openLedger } from './provenance.js';
-import { shoppingOf } from './shopping.js';
+import { purchaseOf } from './purchase.js';
 import { numbersOf, seasonOf } from './step-net.js';
 import { activeSteps, answered, daysOf, holds } from './steps.js';
 import { type Say, sayer } from './texts.js';
@@ -35,6 +36,8 @@ export interface PlanInput {
   readonly assumeAll: boolean;
   /** Units of the sentences; metric unless said otherwise. */
   readonly units?: Units;
+  /** A person's own packs, prices and shed; without it no money is named. */
+  readonly prices?: PriceList | undefined;
 }
 
 /** Thrown when waits and windows cannot all hold; names the steps that could not settle. */
@@ -86,7 +89,7 @@ export function assemblePlan(input: PlanInput): Plan {
     steps,
     watering,
     outlook: outlookOf(pack, scope, sowOn, say),
-    shopping: shoppingOf(steps, pack, units),
+    ...purchaseOf(steps, { pack, scope, units, prices: input.prices, say, note: ledger.noteFigure }),
     assumptions: assumptionsOf({
       pack,
       answers,

@@ -98,17 +98,58 @@ export interface PlanShoppingLine {
   readonly lookFor: string;
   /** Litres of soil, not of a liquid. */
   readonly loose: boolean;
-  /** Null for a tool, or where the amount is on a label. */
+  /** Null for a tool, or where the amount is on a label; `most` is what every range together could ask for. */
   readonly need: { readonly amount: number; readonly unit: string; readonly most: number } | null;
+  /** Besides what is in the shed: the packs together hold at least what is then missing. */
   readonly packs: readonly {
     readonly size: number;
     readonly unit: string;
     readonly count: number;
     readonly price: number | null;
   }[];
+  /** A person's own packs, or common sizes that no shop is held to; null where there are none. */
+  readonly packsAre: 'yours' | 'typical' | null;
   readonly leftOver: number | null;
+  /** Of the packs, the hire or the piece, in the person's currency; null where no price is known. */
   readonly cost: number | null;
+  /** What is in the shed already, in the unit of the need; pieces for a tool. */
+  readonly have: number | null;
+  /** Hire or buy, a pack too heavy to lift, a stock that falls short. */
+  readonly note: string | null;
   readonly forSteps: readonly string[];
+}
+
+/** What the packs weigh together, for whoever fetches them. */
+export interface PlanHaul {
+  readonly kg: number;
+  /** What an ordinary car takes beside its driver. */
+  readonly carKg: number;
+  readonly trips: number;
+  /** Goods that also come by lorry, in one bulk bag of so much; none where one trip will do. */
+  readonly bulk: readonly {
+    readonly materialId: string;
+    readonly title: string;
+    readonly size: number;
+    readonly unit: string;
+    readonly loose: boolean;
+  }[];
+}
+
+export interface PlanBudget {
+  readonly limit: number;
+  /** Null where nothing has a price; then nothing is said to fit. */
+  readonly total: number | null;
+  /** Materials on the list without a price. */
+  readonly unpriced: readonly string[];
+  readonly over: number | null;
+  /** In the order in which to leave them out, until the list fits. */
+  readonly leaveOut: readonly {
+    readonly stepId: string;
+    readonly title: string;
+    readonly saves: number;
+    /** What that costs the result. */
+    readonly loses: string;
+  }[];
 }
 
 export interface PlanAssumption {
@@ -212,6 +253,8 @@ export interface Plan {
     readonly ifNot: string;
   }[];
   readonly shopping: readonly PlanShoppingLine[];
+  readonly haul: PlanHaul | null;
+  readonly budget: PlanBudget | null;
   readonly assumptions: readonly PlanAssumption[];
   readonly cautions: readonly PlanCaution[];
   readonly figures: readonly PlanFigure[];

@@ -41,6 +41,7 @@ const FIELDS = {
     'dayChecks/*/otherwise',
     'doneWhen',
     'ifNot',
+    'leaveOut/loses',
   ],
   caution: ['line', 'detail'],
   finding: ['why', 'tellsApart'],

@@ -7,22 +7,24 @@ import type { SavedAnswer } from '../../session/saved-session.js';
 import type { Leaving } from '../../terminal/asker.js';
 import { runSession, type SessionEnd } from '../../terminal/session-loop.js';
 import { askerFor, lazyReader } from '../asker-for.js';
-import { type Command, type ParsedArgs, UNITS_OPTION, unitsOf } from '../command.js';
+import { type Command, type ParsedArgs, PRICES_OPTION, UNITS_OPTION, unitsOf } from '../command.js';
 import type { FinishInput } from '../finish-plan.js';
 import { interviewFor } from '../interview-for.js';
 import { type CliIo, EXIT } from '../io.js';
-import { openSaving, type Saving } from '../saving.js';
+import { openSaving, quoted, type Saving } from '../saving.js';
 
 export const ask: Command = {
   name: 'ask',
   summary: 'Answer questions about a lawn and save a plan',
-  usage: 'ask [--answers FILE] [--plain] [--save FILE] [--out PLAN.md] [--force] [--units metric|us]',
+  usage:
+    'ask [--answers FILE] [--plain] [--save FILE] [--out PLAN.md] [--force] [--prices FILE] [--units metric|us]',
   options: {
     answers: { type: 'string', value: 'FILE', says: 'answers that are known already' },
     plain: { type: 'boolean', says: 'numbered lines instead of drawn questions; reads piped lines too' },
     save: { type: 'string', value: 'FILE', says: 'keep the session there instead of in the state folder' },
     out: { type: 'string', value: 'PLAN.md', says: 'write the plan there' },
     force: { type: 'boolean', says: 'replace the plan file if it is there' },
+    prices: PRICES_OPTION,
     units: UNITS_OPTION,
   },
   run: (args, io) => runAsk(args, io),
@@ -30,6 +32,11 @@ export const ask: Command = {
 
 async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
   const present = await io.loadPack(args.text('pack'));
+  // Read before the first question: a fault in it is better told now than after forty answers.
+  const prices =
+    args.text('prices') === undefined
+      ? undefined
+      : await (await import('../read-prices.js')).pricesFrom(args, io, present);
   const signals = new AbortController();
   const reader = lazyReader(present, io.today, unitsOf(args));
   const asker = await askerFor(args, io, signals.signal, reader);
@@ -58,6 +65,7 @@ async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
       heldOver,
       startedOn,
       units: unitsOf(args),
+      withPrices: prices !== undefined,
       ...(heldOver.length === 0
         ? {}
         : { canOffer: (await import('../fitting.js')).fitsQuestions(pack, io.today) }),
@@ -76,6 +84,7 @@ async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
       asker,
       saving,
       pack,
+      prices,
       answers: rules.answers(),
       isOpen: rules.interview.clash() !== undefined || rules.interview.next() !== undefined,
     });
@@ -85,11 +94,15 @@ async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
   }
 }
 
-/** How to go on, in the same units. */
-const goingOn =
-  (args: ParsedArgs, io: CliIo): CliIo['commandLine'] =>
-  (words) =>
-    io.commandLine(unitsOf(args) === 'metric' ? words : `${words || 'ask'} --units ${unitsOf(args)}`);
+/** How to go on, with the same units and prices. */
+function goingOn(args: ParsedArgs, io: CliIo): CliIo['commandLine'] {
+  const prices = args.text('prices');
+  const kept = [
+    ...(prices === undefined ? [] : [`--prices ${quoted(prices)}`]),
+    ...(unitsOf(args) === 'metric' ? [] : [`--units ${unitsOf(args)}`]),
+  ];
+  return (words) => io.commandLine(kept.length === 0 ? words : [words || 'ask', ...kept].join(' '));
+}
 
 async function prefilledFrom(args: ParsedArgs, io: CliIo, pack: Pack): Promise<SavedAnswer[]> {
   const file = args.text('answers');

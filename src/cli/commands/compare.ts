@@ -8,8 +8,9 @@ import type { Pack } from '../../rules/pack.js';
 import type { Question } from '../../rules/schema.js';
 import { wrapText } from '../../terminal/wrap-text.js';
 import { answersContext } from '../answers-context.js';
-import type { Command, ParsedArgs } from '../command.js';
+import { type Command, type ParsedArgs, PRICES_OPTION } from '../command.js';
 import { type CliIo, CliStop, EXIT } from '../io.js';
+import { pricesFrom } from '../read-prices.js';
 import { answersFrom, dayOf, faultStop } from './plan.js';
 
 /** A few seconds' worth. */
@@ -22,7 +23,7 @@ export const compare: Command = {
   Two answers files are compared, or one with itself after some answers are set:
     seedbed compare lawn.json --set thatchDepthMm=8 --set dog=false
   An empty value takes an answer away. What is not answered stands at its assumption in both.`,
-  usage: 'compare A B | compare A --set id=value … [--today DATE] [--format text|json]',
+  usage: 'compare A B | compare A --set id=value … [--today DATE] [--prices FILE] [--format text|json]',
   options: {
     set: {
       type: 'string',
@@ -31,6 +32,7 @@ export const compare: Command = {
       says: 'an answer as it shall be; may be repeated',
     },
     today: { type: 'string', value: 'DATE', says: 'the day to plan from; otherwise today' },
+    prices: PRICES_OPTION,
     format: { type: 'string', value: 'FORMAT', allowed: ['text', 'json'], says: 'text if not given' },
   },
   takes: { least: 1, most: Number.POSITIVE_INFINITY, says: 'two answers files, or one and --set id=value' },
@@ -45,7 +47,16 @@ export const compare: Command = {
         : answersFrom(await io.readText(other), other, pack, today);
     const context = answersContext(pack, today);
     const isPossible = (answers: Answers): boolean => checkAnswers(answers, context).ok;
-    const comparison = comparePlans({ pack, before, after, today, isPossible, mostPlans: MOST_PLANS });
+    const prices = await pricesFrom(args, io, pack);
+    const comparison = comparePlans({
+      pack,
+      before,
+      after,
+      today,
+      isPossible,
+      mostPlans: MOST_PLANS,
+      prices,
+    });
     if (args.text('format') === 'json') io.out(`${JSON.stringify(comparison, null, 2)}\n`);
     else {
       const { comparisonText } = await import('../../document/comparison-text.js');

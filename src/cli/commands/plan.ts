@@ -8,15 +8,16 @@ import type { Plan } from '../../planner/plan.js';
 import { scopeFor } from '../../planner/working-scope.js';
 import type { Pack } from '../../rules/pack.js';
 import { answersContext } from '../answers-context.js';
-import { type Command, UNITS_OPTION, unitsOf } from '../command.js';
+import { type Command, PRICES_OPTION, UNITS_OPTION, unitsOf } from '../command.js';
 import { CliStop, EXIT } from '../io.js';
+import { pricesFrom } from '../read-prices.js';
 import { FORMATS, type Format, rendered } from '../render-plan.js';
 import { writeResult } from '../write-result.js';
 
 export const plan: Command = {
   name: 'plan',
   summary: 'Make a plan from an answers file, without questions',
-  usage: `plan FILE [--today DATE] [--format ${FORMATS.join('|')}] [--out FILE] [--force] [--assume] [--units metric|us]`,
+  usage: `plan FILE [--today DATE] [--format ${FORMATS.join('|')}] [--out FILE] [--force] [--assume] [--prices FILE] [--units metric|us]`,
   options: {
     today: {
       type: 'string',
@@ -32,6 +33,7 @@ export const plan: Command = {
     out: { type: 'string', value: 'FILE', says: 'write there instead of to standard output' },
     force: { type: 'boolean', says: 'replace the file if it is there' },
     assume: { type: 'boolean', says: 'let the stated assumptions stand for what is not answered' },
+    prices: PRICES_OPTION,
     units: UNITS_OPTION,
   },
   takes: { least: 1, most: 1, says: 'one answers file (- for standard input)' },
@@ -43,7 +45,8 @@ export const plan: Command = {
     const today = dayOf(args.text('today'), io.today);
     const pack = await io.loadPack(args.text('pack'));
     const answers = answersFrom(await io.readText(file), file, pack, today);
-    const made = makePlan({ pack, answers, today, assumeAll: args.flag('assume'), units });
+    const prices = await pricesFrom(args, io, pack);
+    const made = makePlan({ pack, answers, today, assumeAll: args.flag('assume'), units, prices });
     await writeResult(
       await rendered(made, format),
       { out: args.text('out'), force: args.flag('force'), quiet: args.flag('quiet') },
