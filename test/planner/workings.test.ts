@@ -89,7 +89,7 @@ describe.each(journeys.flatMap((name) => (['metric', 'us'] as const).map((units)
 
 describe('a plan in US units', () => {
   /** What keeps its metric measure: a label, a legal limit, and the words of a source, as printed. */
-  const AS_PRINTED = / \(\d[\d.]* (?:mL|g|kg|L|m|m²)(?:\/m²)?\)/g;
+  const AS_PRINTED = / \(\d[\d.\u00a0]* (?:mL|g|kg|L|m|m²)(?:\/m²)?\)/g;
   const METRIC =
     /\d[\d\u00a0]* ?(?:mm|cm|m|km|m²|m2|L|mL|kg|g|t|km\/h|°C|C)(?![\w²³])|\b(?:litre|metre|gram|kilogram)s?\b/;
 
