@@ -83,13 +83,14 @@ function haulWords(haul: Plan['haul'], units: Units): string[] {
   const { kg, carKg, trips, bulk } = haul;
   const [all, car] = [kg, carKg].map((each) => roughQuantity(each, 'kg', units));
   const bulkWords = bulk.map(
-    ({ title, size, unit, loose }) => `${title}: ${quantity(size, measureOf({ unit, loose }), units)}`,
+    ({ title, size, unit, loose }) =>
+      `${midSentence(title)}, ${quantity(size, measureOf({ unit, loose }), units)}`,
   );
   return [
     `Together the packs weigh about ${all}; an ordinary car takes about ${car} beside its driver (assumption; its handbook has the figure), so that is ${trips === 1 ? 'one trip' : `${trips} trips, or one delivery`}.`,
     bulkWords.length === 0
       ? ''
-      : `Ask too what one bulk bag costs, set down by a lorry where a barrow reaches it (${inWords(bulkWords)}).`,
+      : `Ask too what a bulk bag costs, set down by a lorry where a barrow reaches it: ${bulkWords.join('; ')}.`,
   ];
 }
 
@@ -126,7 +127,7 @@ function packWords(line: PlanShoppingLine, units: Units): string {
     leftOver === null || need === null || leftOver <= 0
       ? ''
       : `, ${roughQuantity(leftOver, measureOf({ unit: need.unit, loose: line.loose }), units)} left over`;
-  return `${bought.join(' and ')}${rest}`;
+  return `${inWords(bought)}${rest}`;
 }
 
 function listUnder(

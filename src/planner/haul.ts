@@ -31,7 +31,8 @@ function bulkOf(shopping: readonly PlanShoppingLine[], input: HaulInput): PlanHa
     const size = typicalSizes(material, input.units).find((each) =>
       comesByLorry(kgOf(material, each, input), input),
     );
-    if (size === undefined || line.packs.length === 0) return [];
+    const isByLorry = line.packs.some((each) => comesByLorry(kgOf(material, each.size, input), input));
+    if (size === undefined || line.packs.length === 0 || isByLorry) return [];
     return [{ materialId: material.id, title: material.title, size, unit: material.unit, loose: line.loose }];
   });
 }

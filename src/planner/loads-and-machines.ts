@@ -74,6 +74,20 @@ export function liftable(kg: number | undefined, input: LoadInput): boolean {
   return kg === undefined || most === undefined || kg <= most;
 }
 
+/** How a pack that no car takes comes to the lawn; null where none was chosen. */
+export function lorryWords(
+  material: Material,
+  { offers, choice }: { readonly offers: readonly PackOffer[]; readonly choice: Choice },
+  input: LoadInput,
+): string | null {
+  const isChosen = offers.some(
+    ({ size }, index) => (choice.counts[index] ?? 0) > 0 && comesByLorry(kgOf(material, size, input), input),
+  );
+  return isChosen
+    ? 'The bulk bags come by lorry: ask for the delivered price, and have them set down where a barrow reaches them, off the grass.'
+    : null;
+}
+
 /** A caution for a pack that is too heavy for one pair of hands, with the lighter packs where there are any. */
 export function heavyWords(
   material: Material,
@@ -108,7 +122,7 @@ export function heavyWords(
     .filter(({ count }) => count > 0)
     .map(
       ({ size, count }) =>
-        `${count} × ${said(size)}${comesByLorry(kgOf(material, size, input), input) ? ', set down by a lorry' : ''}`,
+        `${count} × ${said(size)}${comesByLorry(kgOf(material, size, input), input) ? ' (set down by a lorry)' : ''}`,
     )
     .join(' and ');
   const cost = lighter.cost === null ? '' : `, for ${(lighter.cost / 100).toFixed(2)}`;

@@ -13,6 +13,7 @@ import {
   heavyWords,
   kgOf,
   liftable,
+  lorryWords,
   machineOf,
   typicalSizes,
 } from './loads-and-machines.js';
@@ -84,7 +85,7 @@ function goodsLine(material: Material, want: Wanted, input: ShoppingInput): Plan
   };
   const missing = Math.max(0, need.amount - have);
   const own = prices?.packs.get(material.id);
-  const { offers, isOwn } = offersFor(material, own, input);
+  const { offers, isOwn } = offersFor(material, missing, own, input);
   const choice = choosePacks(offers, missing, figures('pack-spare-fraction'));
   if (choice === undefined) {
     const short = isOwn && offers.some(({ stock }) => stock !== null);
@@ -97,13 +98,23 @@ function goodsLine(material: Material, want: Wanted, input: ShoppingInput): Plan
     packsAre: isOwn ? 'yours' : 'typical',
     leftOver: missing > 0 && offers.length === 0 ? null : clean(have + choice.total - need.amount),
     cost: missing === 0 && prices !== undefined ? 0 : moneyOf(choice.cost),
-    note: heavyWords(material, { offers, choice, missing }, input),
+    note:
+      [
+        lorryWords(material, { offers, choice }, input),
+        heavyWords(material, { offers, choice, missing }, input),
+      ]
+        .filter((words) => words !== null)
+        .join(' ') || null,
   };
 }
 
-/** A person's own packs, priced ones before others; else common sizes, the ones that can be lifted before others. */
+/**
+ * A person's own packs, priced ones before others; else common sizes, the ones that can be lifted before others,
+ * and those that a lorry brings once bags would be more than a car takes.
+ */
 function offersFor(
   material: Material,
+  missing: number,
   own: readonly PackOffer[] | undefined,
   input: ShoppingInput,
 ): { readonly offers: readonly PackOffer[]; readonly isOwn: boolean } {
@@ -111,11 +122,15 @@ function offersFor(
     const priced = own.filter(({ price }) => price !== null);
     return { offers: priced.length > 0 ? priced : own, isOwn: true };
   }
-  const typical = typicalSizes(material, input.units)
-    .filter((size) => !comesByLorry(kgOf(material, size, input), input))
-    .map((size) => ({ size, price: null, stock: null }));
-  const light = typical.filter(({ size }) => liftable(kgOf(material, size, input), input));
-  return { offers: light.length > 0 ? light : typical.slice(0, 1), isOwn: false };
+  const sizes = typicalSizes(material, input.units);
+  const bags = sizes.filter((size) => !comesByLorry(kgOf(material, size, input), input));
+  const light = bags.filter((size) => liftable(kgOf(material, size, input), input));
+  const isCarload = comesByLorry(kgOf(material, missing, input, 'likely'), input);
+  const offered = [
+    ...(light.length > 0 ? light : bags.slice(0, 1)),
+    ...(isCarload ? sizes.filter((size) => !bags.includes(size)) : []),
+  ];
+  return { offers: offered.map((size) => ({ size, price: null, stock: null })), isOwn: false };
 }
 
 function packsOf(

@@ -179,7 +179,9 @@ describe('shopping', () => {
     );
     expect(text({ ...haul, kg: 90, trips: 1 })).toContain('so that is one trip.');
     const bulk = [{ materialId: 'topsoil', title: 'Topsoil', size: 700, unit: 'L', loose: true }];
-    expect(text({ ...haul, bulk })).toContain('one bulk bag costs, set down by a lorry');
+    expect(text({ ...haul, bulk })).toContain(
+      'Ask too what a bulk bag costs, set down by a lorry where a barrow reaches it: topsoil, 700 L.',
+    );
     expect(text(null)).not.toContain('Together');
   });
 

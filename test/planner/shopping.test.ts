@@ -125,7 +125,7 @@ describe('a pack too heavy to lift', () => {
   });
 
   it('without a lighter one calls for a second person', () => {
-    const { note } = lineOf(planOf({ maxLiftKg: 5 }), 'topsoil');
+    const { note } = lineOf(planOf({ maxLiftKg: 5 }), 'seed-cover');
     expect(note).toMatch(/second person, or have it opened/);
   });
 
@@ -192,8 +192,9 @@ describe('the way home', () => {
     // Topsoil at 1.2 t/m3 (bulk-density-topsoil), and 300 kg in a car (car-load-kg).
     expect(haul?.kg).toBeCloseTo(litres * 1.2 + grams / 1000, 6);
     expect([haul?.carKg, haul?.trips]).toEqual([300, Math.ceil((litres * 1.2 + grams / 1000) / 300)]);
-    expect(haul?.bulk).toEqual([
-      { materialId: 'topsoil', title: 'Topsoil', size: 700, unit: 'L', loose: true },
+    expect(haul?.bulk.map(({ materialId, size }) => [materialId, size])).toEqual([
+      ['topsoil', 700],
+      ['seed-cover', 700],
     ]);
   });
 
@@ -201,10 +202,19 @@ describe('the way home', () => {
     expect(planOf({ areaM2: 20 }).haul).toMatchObject({ trips: 1, bulk: [] });
   });
 
+  it('is by lorry for a lawn that takes more soil than a car, in few bulk bags', () => {
+    // 600 m2 by 4 mm are 2400 L: four bags of 700 L leave 400 L, within a fifth; 2 mm are 1200 L: two leave 200 L.
+    const plan = planOf({ areaM2: 600, lawnParts: 'unknown' });
+    const packsOf = (id: string) => lineOf(plan, id).packs.map(({ size, count }) => [size, count]);
+    expect(packsOf('topsoil')).toEqual([[700, 4]]);
+    expect(packsOf('seed-cover')).toEqual([[700, 2]]);
+    expect(plan.haul).toMatchObject({ trips: 1, bulk: [] });
+  });
+
   it('leaves out what a lorry brings', () => {
     const prices = pricesOf('topsoil,700,L,60,,,', 'seed-cover,700,L,60,,,');
     expect(planOf({}, prices).haul?.kg).toBeLessThan(20);
-    expect(lineOf(planOf({}, prices), 'topsoil').note).toBeNull();
+    expect(lineOf(planOf({}, prices), 'topsoil').note).toMatch(/^The bulk bags come by lorry/);
   });
 });
 
