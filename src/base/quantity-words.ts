@@ -1,46 +1,120 @@
 /**
- * Numbers as a reader wants them: three significant digits, kg and L once they read better, spaced units.
- * Rounding for the eye only; the exact number stays in the Plan.
+ * Numbers as a reader wants them: three significant digits, kg and L once they read better, spaced units,
+ * metric or US. Rounding for the eye only, and last; the exact number stays in the Plan.
  */
 import { requireFinite } from './refuse.js';
+import { LOOSE_L, type Scale, type Units, usScale } from './us-units.js';
 
-interface Scale {
-  readonly unit: string;
-  readonly perUnit: number;
+interface Range {
+  readonly min: number;
+  readonly max: number;
 }
 
-const LARGER: Readonly<Record<string, Scale>> = {
+const LARGER: Readonly<Record<string, { readonly unit: string; readonly perUnit: number }>> = {
   g: { unit: 'kg', perUnit: 1000 },
   mL: { unit: 'L', perUnit: 1000 },
 };
-const SPELLED: Readonly<Record<string, string>> = { m2: 'm²', each: '' };
+const SPELLED: Readonly<Record<string, string>> = {
+  m2: 'm²',
+  ft2: 'ft²',
+  C: '°C',
+  F: '°F',
+  each: '',
+  [LOOSE_L]: 'L',
+  [`${LOOSE_L}/m2`]: 'L/m²',
+};
 const NO_BREAK_SPACE = '\u00a0';
 const MINUTES_PER_HOUR = 60;
 
-/** `840 mL`, `1.79 kg`, `84 m²`, `3` for things that are counted. */
-export function quantity(value: number, unit: string): string {
-  return withUnit(plainNumber(value / scaleFor(value, unit).perUnit, unit), scaleFor(value, unit).unit);
+/** `840 mL`, `1.79 kg`, `84 m²`, `3` for things that are counted; in US units `28.4 fl oz`, `904 ft²`. */
+export function quantity(value: number, unit: string, units: Units = 'metric'): string {
+  const { of, unit: said } = scaleFor(value, unit, units);
+  return withUnit(plainNumber(of(value), countedAs(unit)), said);
+}
+
+/** For what is only roughly so: two digits. */
+export function roughQuantity(value: number, unit: string, units: Units = 'metric'): string {
+  const { of, unit: said } = scaleFor(value, unit, units);
+  return withUnit(plainNumber(Number(of(value).toPrecision(2)), countedAs(unit)), said);
+}
+
+/** `24 km`, `15 miles`: whole, for what lies a way off. */
+export function distance(km: number, units: Units = 'metric'): string {
+  const { of, unit: said } = scaleFor(km, 'km', units);
+  return withUnit(plainNumber(Math.round(of(km))), said);
+}
+
+/** What must be bought: rounded up, to three digits or to whole m² and pieces, so that it never falls short. */
+export function quantityToBuy(value: number, unit: string, units: Units = 'metric'): string {
+  const { of, unit: said } = scaleFor(value, unit, units);
+  const [need, counted] = [of(value), countedAs(unit)];
+  const bought = counted === '' ? roundedUp(need) : Math.ceil(withoutDust(need));
+  return withUnit(plainNumber(bought, counted), said);
 }
 
 /** `780 to 900 mL`, in the unit that suits the larger end; one value when both ends read the same. */
-export function quantityRange(
-  { min, max }: { readonly min: number; readonly max: number },
-  unit: string,
-): string {
-  const scale = scaleFor(max, unit);
-  const [low, high] = [min, max].map((end) => plainNumber(end / scale.perUnit, unit));
-  return withUnit(low === high ? `${high}` : `${low} to ${high}`, scale.unit);
+export function quantityRange({ min, max }: Range, unit: string, units: Units = 'metric'): string {
+  const { of, unit: said } = scaleFor(max, unit, units);
+  const [low, high] = [min, max].map((end) => plainNumber(of(end), countedAs(unit)));
+  return withUnit(low === high ? `${high}` : `${low} to ${high}`, said);
+}
+
+/**
+ * The range with two figures, the least rounded down and the most up: more would promise what nobody measured.
+ * A range that is narrower than that is left as it is.
+ */
+export function outward(range: Range): Range {
+  const [min, max] = [roundTo(range.min, Math.floor), roundTo(range.max, Math.ceil)];
+  const isNarrow = max - min > 2 * (range.max - range.min);
+  return isNarrow ? range : { min, max };
+}
+
+/** The range with two figures and no wider than it is, for limits that must still hold. */
+export function inward({ min, max }: Range): Range {
+  return { min: roundTo(min, Math.ceil), max: roundTo(max, Math.floor) };
+}
+
+function roundTo(value: number, round: (value: number) => number): number {
+  if (value <= 0) return value;
+  const step = 10 ** (Math.floor(Math.log10(value)) - 1);
+  // Division by a small step leaves a hair of the binary fraction behind.
+  return Number((round(Number((value / step).toPrecision(10))) * step).toPrecision(10));
+}
+
+/** The range as a rough guide, {@link outward} in the unit it is said in. */
+export function roughRange({ min, max }: Range, unit: string, units: Units = 'metric'): string {
+  const { of, unit: said } = scaleFor(max, unit, units);
+  const ends = outward({ min: of(min), max: of(max) });
+  const [low, high] = [ends.min, ends.max].map((end) => plainNumber(end, countedAs(unit)));
+  return withUnit(low === high ? `${high}` : `${low} to ${high}`, said);
+}
+
+/** The most of a rough range, and never less than its least. */
+export function roughMost({ min, max }: Range, unit: string, units: Units = 'metric'): string {
+  const { of, unit: said } = scaleFor(Math.max(min, max), unit, units);
+  const most = Math.max(of(min), outward({ min: of(min), max: of(max) }).max);
+  const counted = countedAs(unit);
+  return withUnit(
+    plainNumber(counted === '' ? roundedUp(most) : Math.ceil(withoutDust(most)), counted),
+    said,
+  );
 }
 
 /** The range, or nothing where it would only repeat the value. */
 export function rangeUnlessSame(
   value: number,
-  range: { readonly min: number; readonly max: number } | null,
+  range: Range | null,
   unit: string,
+  units: Units = 'metric',
 ): string {
   if (range === null) return '';
-  const words = quantityRange(range, unit);
-  return words === quantity(value, unit) ? '' : words;
+  const words = roughRange(range, unit, units);
+  return words === quantity(value, unit, units) ? '' : words;
+}
+
+/** Metric as printed, and in US units beside it where those are read: for a label, or a limit set in law. */
+export function bothUnits(metric: string, value: number, unit: string, units: Units): string {
+  return units === 'metric' ? metric : `${quantity(value, unit, units)} (${metric})`;
 }
 
 /** `45 min`, `1 h 30 min`, `12 h`; to five minutes when short, to half hours from 8 h on. */
@@ -69,12 +143,33 @@ export function plainNumber(value: number, unit = ''): string {
   return decimals === undefined ? grouped : `${grouped}.${decimals}`;
 }
 
-function scaleFor(value: number, unit: string): Scale {
-  const larger = LARGER[unit];
-  if (larger !== undefined && Math.abs(value) >= larger.perUnit) return larger;
-  return { unit: SPELLED[unit] ?? unit, perUnit: 1 };
+/** Up to the next number of three significant digits; what is one already, binary dust apart, stays. */
+export function roundedUp(value: number): number {
+  if (value <= 0) return 0;
+  const step = 10 ** (Math.floor(Math.log10(value)) - 2);
+  return Number((Math.ceil(withoutDust(value / step)) * step).toPrecision(3));
 }
 
-function withUnit(number: string, unit: string): string {
+/** Binary arithmetic leaves dust after the twelfth digit, which must not buy a pack more. */
+const withoutDust = (value: number): number => Number(value.toPrecision(12));
+
+export function scaleFor(largest: number, unit: string, units: Units = 'metric'): Scale {
+  if (units === 'us') {
+    const us = usScale(largest, unit);
+    if (us !== undefined) return { of: us.of, unit: SPELLED[us.unit] ?? spelled(us.unit) };
+  }
+  const larger = LARGER[unit];
+  if (larger !== undefined && Math.abs(largest) >= larger.perUnit)
+    return { unit: larger.unit, of: (value) => value / larger.perUnit };
+  return { unit: SPELLED[unit] ?? spelled(unit), of: (value) => value };
+}
+
+/** Squares as they are written: `g/m²`, `lb/1000 ft²`. */
+const spelled = (unit: string): string => unit.replace(/(m|ft)2\b/g, '$1²');
+
+/** An area is whole in either unit, as a count is. */
+const countedAs = (unit: string): string => (unit === 'm2' || unit === 'each' ? unit : '');
+
+export function withUnit(number: string, unit: string): string {
   return unit === '' ? number : `${number} ${unit}`;
 }

@@ -1,4 +1,5 @@
 /** The asker that fits the terminal, and the reader of typed answers that it loads while the first question stands. */
+import type { Units } from '../base/us-units.js';
 import type { Pack } from '../rules/pack.js';
 import type { Asker, AskerSettings } from '../terminal/asker.js';
 import type { ParsedArgs } from './command.js';
@@ -52,19 +53,19 @@ export interface LazyReader {
 }
 
 /** The reader of typed answers, loaded when it is first wanted. */
-export function lazyReader(present: Pack, today: CliIo['today']): LazyReader {
+export function lazyReader(present: Pack, today: CliIo['today'], units?: Units): LazyReader {
   let pack = present;
-  let readerFor: ((pack: Pack, today: CliIo['today']) => AskerSettings['read']) | undefined;
+  let readerFor: typeof import('./reader-for.js').readerFor | undefined;
   let read: AskerSettings['read'] | undefined;
   return {
     ready: async () => {
       readerFor ??= (await import('./reader-for.js')).readerFor;
-      read ??= readerFor(pack, today);
+      read ??= readerFor(pack, today, units);
     },
     use: (other) => {
       if (other === pack) return;
       pack = other;
-      read = readerFor?.(pack, today);
+      read = readerFor?.(pack, today, units);
     },
     read: (question, typed) =>
       read?.(question, typed) ?? { kind: 'refused', says: 'One moment, then type it again.' },

@@ -2,6 +2,7 @@
 import type { IsoDate } from '../base/dates.js';
 import { checkAnswers, doubledFaults, parseJson, readAnswersFile } from '../interview/answers-file.js';
 import { ScheduleClash } from '../planner/assemble-plan.js';
+import type { PriceList } from '../planner/price-list.js';
 import type { Pack } from '../rules/pack.js';
 import { answersContext } from './answers-context.js';
 import { makePlan } from './commands/plan.js';
@@ -11,6 +12,7 @@ export interface BatchSettings {
   readonly pack: Pack;
   readonly today: IsoDate;
   readonly assumeAll: boolean;
+  readonly prices: PriceList | undefined;
 }
 
 export interface BatchLine {

@@ -2,6 +2,7 @@
 import { parseArgs } from 'node:util';
 import { cleanLine } from '../base/clean-text.js';
 import { nearest } from '../base/nearest.js';
+import { UNITS, type Units } from '../base/us-units.js';
 import type { CommandLine } from './how-started.js';
 import { type CliIo, CliStop, EXIT } from './io.js';
 
@@ -114,6 +115,23 @@ function checkValues(
     );
   }
 }
+
+export const PRICES_OPTION: OptionSpec = {
+  type: 'string',
+  value: 'FILE',
+  says: 'your packs, prices and what is in the shed: CSV with the columns material, size, unit, price, stock, have, how; or JSON',
+};
+
+export const UNITS_OPTION: OptionSpec = {
+  type: 'string',
+  value: 'UNITS',
+  allowed: UNITS,
+  says: `${UNITS.join(' or ')}, for what you read; metric if not given, and JSON is metric always`,
+};
+
+/** The units asked for; a word that is neither was refused when the arguments were read. */
+export const unitsOf = (args: ParsedArgs): Units =>
+  UNITS.find((each) => each === args.text('units')) ?? 'metric';
 
 /** Help for one command, from its own table. */
 export function helpOf(command: Command, commandLine: CommandLine): string {

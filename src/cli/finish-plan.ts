@@ -2,9 +2,10 @@
 import type { Answers } from '../interview/answers.js';
 import { assemblePlan } from '../planner/assemble-plan.js';
 import type { Plan } from '../planner/plan.js';
+import type { PriceList } from '../planner/price-list.js';
 import type { Pack } from '../rules/pack.js';
 import type { Asker } from '../terminal/asker.js';
-import type { ParsedArgs } from './command.js';
+import { type ParsedArgs, unitsOf } from './command.js';
 import { type CliIo, EXIT } from './io.js';
 import { rendered } from './render-plan.js';
 import { writeResult } from './write-result.js';
@@ -15,10 +16,18 @@ export interface FinishInput {
   readonly asker: Asker;
   readonly pack: Pack;
   readonly answers: Answers;
+  readonly prices: PriceList | undefined;
 }
 
-export async function finishPlan({ args, io, asker, pack, answers }: FinishInput): Promise<number> {
-  const plan = assemblePlan({ pack, answers, today: io.today, assumeAll: false });
+export async function finishPlan({ args, io, asker, pack, answers, prices }: FinishInput): Promise<number> {
+  const plan = assemblePlan({
+    pack,
+    answers,
+    today: io.today,
+    assumeAll: false,
+    units: unitsOf(args),
+    prices,
+  });
   const markdown = await rendered(plan, 'md');
   const { summaryOf } = await import('../document/summary.js');
   asker.say(`\n${summaryOf(plan)}`);

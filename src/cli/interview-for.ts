@@ -1,10 +1,12 @@
 /** Joins the session over the rules to the loop at the terminal: prompts in words, places resolved, answers kept. */
 import type { IsoDate } from '../base/dates.js';
+import type { Units } from '../base/us-units.js';
 import { type Answers, type AnswerValue, UNKNOWN } from '../interview/answers.js';
 import { type NextQuestion, openSession } from '../interview/session.js';
 import { showAnswer } from '../interview/show-answer.js';
 import { clashesIn } from '../interview/together.js';
-import { ASKED_BY_PROGRAM } from '../planner/asked-by-program.js';
+import { wordedFor } from '../interview/worded.js';
+import { ASKED_BY_PROGRAM, ASKED_WITH_PRICES } from '../planner/asked-by-program.js';
 import { sayer } from '../planner/texts.js';
 import { scopeFor } from '../planner/working-scope.js';
 import type { Scope } from '../rules/evaluate.js';
@@ -30,6 +32,10 @@ export interface InterviewInput {
   /** Whether one of those may still stand as the answer. */
   readonly canOffer?: (answer: SavedAnswer) => boolean;
   readonly startedOn: IsoDate;
+  /** Units that answers and figures are shown in; metric unless said otherwise. */
+  readonly units?: Units;
+  /** Whether there is a price list to set a budget and a weight against. */
+  readonly withPrices?: boolean;
 }
 
 export function interviewFor({
@@ -39,6 +45,8 @@ export function interviewFor({
   heldOver,
   canOffer = () => false,
   startedOn,
+  units = 'metric',
+  withPrices = false,
 }: InterviewInput): InterviewForRules {
   const kept = new Map(given.map((answer) => [answer.questionId, answer]));
   const held = new Map(heldOver.map((answer) => [answer.questionId, answer]));
@@ -47,7 +55,7 @@ export function interviewFor({
     pack,
     answers: Object.fromEntries(given.map(({ questionId, value }) => [questionId, value])),
     scopeOf,
-    alsoAsk: ASKED_BY_PROGRAM,
+    alsoAsk: withPrices ? [...ASKED_BY_PROGRAM, ...ASKED_WITH_PRICES] : ASKED_BY_PROGRAM,
     // What came from an answers file was never asked, and has no day on which it was given.
     askedBefore: given
       .filter(({ givenOn, questionId }) => givenOn !== undefined && pack.questionById.has(questionId))
@@ -73,16 +81,15 @@ export function interviewFor({
     return session.review().map(({ question, value, status }) => ({
       questionId: question.id === 'lawnParts' ? 'areaM2' : question.id,
       label: question.label,
-      shown: `${showAnswer(question, value)}${value === UNKNOWN ? takenAs(question, scope) : ''}`,
+      shown: `${showAnswer(question, value, units)}${value === UNKNOWN ? takenAs(question, scope, units) : ''}`,
       status,
     }));
   };
   const interview: Interview = {
     next: () => {
       const next = session.next();
-      return next === undefined
-        ? undefined
-        : promptFor(next, { pack, today, session, scopeOf, heldOver: offerFor(next.question.id) });
+      if (next === undefined) return undefined;
+      return promptFor(next, { pack, today, session, scopeOf, heldOver: offerFor(next.question.id), units });
     },
     answer: (questionId, reply) =>
       reply.kind === 'value' ? answer(questionId, reply.value, reply.typed) : answer(questionId, UNKNOWN, ''),
@@ -126,9 +133,9 @@ export function interviewFor({
 }
 
 /** What the plan goes by in place of an answer that nobody knows. */
-function takenAs(question: Question, scope: Scope): string {
+function takenAs(question: Question, scope: Scope, units: Units): string {
   const assumed = scope(question.id);
-  return assumed.known ? ` (taken as ${showAnswer(question, assumed.value)})` : '';
+  return assumed.known ? ` (taken as ${showAnswer(question, assumed.value, units)})` : '';
 }
 
 interface PromptContext {
@@ -137,26 +144,33 @@ interface PromptContext {
   readonly session: ReturnType<typeof openSession>;
   readonly scopeOf: (answers: Answers) => ReturnType<typeof scopeFor>;
   readonly heldOver: AnswerValue | undefined;
+  readonly units: Units;
 }
 
 function promptFor(
-  { question, number, mayFollow, opensSection, earlier }: NextQuestion,
+  { question: asked, number, mayFollow, opensSection, earlier }: NextQuestion,
   context: PromptContext,
 ): Prompt {
-  const { pack, today, session, scopeOf, heldOver } = context;
-  const say = sayer(pack, scopeOf(session.answers()), () => undefined);
+  const { pack, today, session, scopeOf, heldOver, units } = context;
+  const say = sayer({ pack, scope: scopeOf(session.answers()), note: () => undefined, units });
   const before = earlier ?? heldOver;
-  const suggested = before === UNKNOWN ? undefined : (before ?? suggestionOf(question, today));
+  const suggested = before === UNKNOWN ? undefined : (before ?? suggestionOf(asked, today));
+  const question = wordedFor(asked, units);
   const { effect, handTest } = question.dontKnow;
   return {
     question: { ...question, text: say(question.text) },
+    units,
     number,
     mayFollow,
     opensSection,
     sectionTitle: pack.sections.find(({ id }) => id === question.section)?.title ?? question.section,
     suggested,
     suggestedText:
-      suggested === undefined ? undefined : suggested === today ? 'today' : showAnswer(question, suggested),
+      suggested === undefined
+        ? undefined
+        : suggested === today
+          ? 'today'
+          : showAnswer(question, suggested, units),
     dontKnowText: [say(effect), ...(handTest === undefined ? [] : [`To find out: ${say(handTest)}`])].join(
       ' ',
     ),

@@ -1,6 +1,6 @@
 /** What the program itself offers to rules and reads from them, beside what the rules read from each other. */
 import { nearest } from '../base/nearest.js';
-import { ASKED_BY_PROGRAM } from '../planner/asked-by-program.js';
+import { ASKED_BY_PROGRAM, ASKED_WITH_PRICES } from '../planner/asked-by-program.js';
 import { FORMULAS } from '../planner/formulas.js';
 import { RECKONERS } from '../reckon/reckon.js';
 import type { ProgramSide } from '../rules/check.js';
@@ -8,10 +8,12 @@ import { SURENESS_SOURCE } from '../training/sureness.js';
 
 export const PROGRAM_SIDE: ProgramSide = {
   formulas: Object.fromEntries(Object.entries(FORMULAS).map(([name, { needs }]) => [name, needs])),
-  questions: [...ASKED_BY_PROGRAM, 'lawnParts', 'maxLiftKg', 'budget'],
+  questions: [...ASKED_BY_PROGRAM, ...ASKED_WITH_PRICES, 'lawnParts'],
   figures: [
     'water-can-l',
     'sprinkler-efficiency',
+    'pack-spare-fraction',
+    'car-load-kg',
     'most-people',
     'station-reach-km',
     'air-possible-c',

@@ -1,4 +1,6 @@
 /** Reads what is typed for the place, and says back where that is and what weather station stands for it. */
+import { distance } from '../base/quantity-words.js';
+import type { Units } from '../base/us-units.js';
 import { readPlace as readPosition } from '../interview/read-answer-text.js';
 import type { Reading } from '../interview/reading.js';
 import { showPosition } from '../interview/show-answer.js';
@@ -6,14 +8,14 @@ import { type Place, placeOf, stationMeant } from '../planner/place.js';
 import type { Pack } from '../rules/pack.js';
 
 /** A station by its name, a slip in the name asked about; or degrees, asked again where no station is near. */
-export function readPlace(typed: string, pack: Pack): Reading {
+export function readPlace(typed: string, pack: Pack, units: Units = 'metric'): Reading {
   const { stations } = pack.climate;
   const named = placeOf(typed, pack.climate)?.station;
   if (named?.km === 0) return { kind: 'value', value: named.name, understood: named.name };
   const reading = readPosition(typed);
   if (reading.kind !== 'value') return reading;
   const place = placeOf(String(reading.value), pack.climate);
-  if (place !== undefined) return readDegrees(place, pack);
+  if (place !== undefined) return readDegrees(place, pack, units);
   const names = stations.map(({ name }) => name);
   const slip = stationMeant(typed, pack.climate);
   if (slip !== undefined) {
@@ -26,8 +28,8 @@ export function readPlace(typed: string, pack: Pack): Reading {
   };
 }
 
-function readDegrees(place: Place, pack: Pack): Reading {
-  const understood = placeInWords(place, pack);
+function readDegrees(place: Place, pack: Pack, units: Units): Reading {
+  const understood = placeInWords(place, pack, units);
   const value = degreesOf(place);
   if (isNear(place, pack)) return { kind: 'value', value, understood };
   const turned = turnedRound(place, pack);
@@ -35,7 +37,10 @@ function readDegrees(place: Place, pack: Pack): Reading {
     return {
       kind: 'which',
       says: 'Latitude comes first. Which place is it?',
-      choices: [turned, place].map((each) => ({ label: placeInWords(each, pack), value: degreesOf(each) })),
+      choices: [turned, place].map((each) => ({
+        label: placeInWords(each, pack, units),
+        value: degreesOf(each),
+      })),
     };
   }
   return {
@@ -53,14 +58,14 @@ function turnedRound({ position }: Place, pack: Pack): Place | undefined {
   return turned !== undefined && isNear(turned, pack) ? turned : undefined;
 }
 
-function placeInWords(place: Place, pack: Pack): string {
+function placeInWords(place: Place, pack: Pack, units: Units): string {
   const { latitudeDeg, longitudeDeg } = place.position;
   const where = showPosition(latitudeDeg, longitudeDeg);
   if (place.station === undefined) return where;
   const { name, km } = place.station;
   if (isNear(place, pack))
-    return `${where}; the nearest weather station is ${name}, ${Math.round(km)} km away`;
-  return `${where}; no weather station that I know is within ${reachKm(pack)} km (${name} is ${Math.round(km)} km away), so the seasons go by the months in print`;
+    return `${where}; the nearest weather station is ${name}, ${distance(km, units)} away`;
+  return `${where}; no weather station that I know is within ${distance(reachKm(pack), units)} (${name} is ${distance(km, units)} away), so the seasons go by the months in print`;
 }
 
 const isNear = ({ station }: Place, pack: Pack): boolean =>

@@ -153,7 +153,7 @@ function saver(
 }
 
 /** A path as a shell takes it. */
-const quoted = (path: string): string =>
+export const quoted = (path: string): string =>
   /^[\w./~+@%:,-]+$/.test(path) ? path : `'${path.replaceAll("'", "'\\''")}'`;
 
 /** What a loaded file gives; undefined when there is nothing to go on from. */

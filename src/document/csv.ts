@@ -1,5 +1,9 @@
-/** The dates and amounts of a plan as a table for a spreadsheet: a row for each amount, or for a step without any. */
-import type { Plan, PlanAmount, PlanStep } from '../planner/plan.js';
+/**
+ * The dates and amounts of a plan as a table for a spreadsheet: a row for each amount, or for a step without any;
+ * the packs stand beside the first amount of their material.
+ */
+import { clean } from '../base/quantity/show.js';
+import type { Plan, PlanAmount, PlanShoppingLine, PlanStep } from '../planner/plan.js';
 import { oneLine } from './one-line.js';
 
 type Cell = string | number | null;
@@ -19,6 +23,9 @@ const COLUMNS: readonly (readonly [string, (row: Row) => Cell])[] = [
   ['atLeast', ({ amount }) => amount?.range?.min ?? null],
   ['atMost', ({ amount }) => amount?.range?.max ?? null],
   ['note', ({ amount }) => noteOf(amount)],
+  ['packs', ({ bought }) => (bought === undefined ? null : packWords(bought))],
+  ['leftOver', ({ bought }) => bought?.leftOver ?? null],
+  ['cost', ({ bought }) => bought?.cost ?? null],
 ];
 
 interface Row {
@@ -26,6 +33,8 @@ interface Row {
   readonly step: PlanStep;
   readonly number: number;
   readonly amount: PlanAmount | undefined;
+  /** On the first row of a material: all that is bought of it. */
+  readonly bought: PlanShoppingLine | undefined;
 }
 
 /**
@@ -34,11 +43,17 @@ interface Row {
  * @source rfc-4180, section 2: lines end in CR LF; a cell with a comma, quote or line break stands in quotes, a quote is doubled
  */
 export function csvOf(plan: Plan): string {
+  const told = new Set<string>();
+  const boughtFor = ({ materialId }: PlanAmount): PlanShoppingLine | undefined => {
+    if (told.has(materialId)) return undefined;
+    told.add(materialId);
+    return plan.shopping.find((line) => line.materialId === materialId);
+  };
   const rows = plan.steps.flatMap((step, index): Row[] => {
     const row = { plan, step, number: index + 1 };
     return step.amounts.length === 0
-      ? [{ ...row, amount: undefined }]
-      : step.amounts.map((amount) => ({ ...row, amount }));
+      ? [{ ...row, amount: undefined, bought: undefined }]
+      : step.amounts.map((amount) => ({ ...row, amount, bought: boughtFor(amount) }));
   });
   const lines = [
     COLUMNS.map(([name]) => name),
@@ -46,6 +61,10 @@ export function csvOf(plan: Plan): string {
   ];
   return lines.map((cells) => `${cells.map(quoted).join(',')}\r\n`).join('');
 }
+
+/** `2 x 1000 g + 1 x 500 g`, in the unit of the amount. */
+const packWords = ({ packs }: PlanShoppingLine): string =>
+  packs.map(({ size, unit, count }) => `${count} x ${clean(size)} ${unit}`).join(' + ');
 
 /** An amount that the label alone may give must not look forgotten. */
 function noteOf(amount: PlanAmount | undefined): string | null {

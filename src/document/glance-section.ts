@@ -1,7 +1,8 @@
 /** The whole job as a line for each step across the weeks, then as a table: step, days, latest start, work. */
 import type { RootContent } from 'mdast';
 import { type IsoDate, yearOf } from '../base/dates.js';
-import { aboutHours, plainNumber } from '../base/quantity-words.js';
+import { aboutHours, distance } from '../base/quantity-words.js';
+import type { Units } from '../base/us-units.js';
 import type { Plan, PlanStep } from '../planner/plan.js';
 import { dayWords, spanWords } from './date-words.js';
 import { latestStart } from './latest-start.js';
@@ -27,7 +28,7 @@ export function glanceSection({ steps, madeOn, climate }: Plan, references: Refe
         ? `${counted(steps.length, 'step')}, ${totalWork(steps)} in all.`
         : `${counted(steps.length, 'step')}.`,
       isInOneYear(steps, madeOn) ? '' : `Days without a year are in ${references.year}.`,
-      seasonWords(climate),
+      seasonWords(climate, references.units),
     ),
     ...timelineOf(steps),
     table(head, rows),
@@ -35,12 +36,12 @@ export function glanceSection({ steps, madeOn, climate }: Plan, references: Refe
 }
 
 /** Where the seasons come from. */
-function seasonWords(climate: Plan['climate']): string {
+function seasonWords(climate: Plan['climate'], units: Units): string {
   if (climate === null)
     return 'No weather station in the table is near, so the seasons are the published months. A cold or high garden is later in spring and earlier in autumn.';
   const { station, km, period } = climate;
   if (station === null || km === null) return `The seasons follow your own climate file: ${oneLine(period)}.`;
-  const where = km < 1 ? `at ${station}` : `at ${station}, ${plainNumber(Math.round(km))} km away`;
+  const where = km < 1 ? `at ${station}` : `at ${station}, ${distance(km, units)} away`;
   return `The seasons follow the monthly means of ${period} ${where}.`;
 }
 

@@ -1,10 +1,13 @@
 /** What the sections refer to by number: steps in their order, sources in the list at the end. */
 import { yearOf } from '../base/dates.js';
+import type { Units } from '../base/us-units.js';
 import type { Plan, PlanAmount } from '../planner/plan.js';
 import type { Citation } from '../rules/schema.js';
 import { inWords } from './words.js';
 
 export interface References {
+  /** Units of every quantity; the sentences of the plan are worded in them already. */
+  readonly units: Units;
   /** The year that dates may leave out: the one in which most steps begin. */
   readonly year: number;
   readonly stepNumbers: ReadonlyMap<string, number>;
@@ -21,6 +24,7 @@ const BASIS_WORDS: Readonly<Record<PlanAmount['basis'], string>> = {
 
 export function referencesOf(plan: Plan): References {
   return {
+    units: plan.units,
     year: yearOfMostSteps(plan),
     stepNumbers: new Map(plan.steps.map((step, index) => [step.id, index + 1])),
     sourceNumbers: new Map(sourcesInOrder(plan).map((source, index) => [source.id, index + 1])),

@@ -1,43 +1,111 @@
 /** What to buy, with packs and what to look for; what to hire; which tools to have ready. */
 import type { List, RootContent } from 'mdast';
-import { plainNumber, quantity } from '../base/quantity-words.js';
+import { plainNumber, quantity, quantityToBuy, roughMost, roughQuantity } from '../base/quantity-words.js';
+import { measureOf, type Units } from '../base/us-units.js';
 import type { Plan, PlanShoppingLine } from '../planner/plan.js';
+import { budgetNodes } from './budget-nodes.js';
 import { bullets, heading, type Part, paragraph, strong, table } from './nodes.js';
 import { type References, stepsInWords } from './references.js';
-import { outward, said, sentence } from './words.js';
+import { inWords, midSentence, said, sentence } from './words.js';
 
-export function shoppingSection({ shopping }: Plan, references: References): RootContent[] {
+export function shoppingSection({ shopping, haul, budget }: Plan, references: References): RootContent[] {
   if (shopping.length === 0) return [];
   return [
     heading(2, 'Shopping list'),
-    ...buySection(ofKind(shopping, 'buy'), references),
+    ...buySection(ofKind(shopping, 'buy'), haul, references),
     ...listUnder('To hire', ofKind(shopping, 'hire'), references),
     ...listUnder('Tools', ofKind(shopping, 'tool'), references),
+    ...budgetNodes(budget, shopping),
   ];
 }
 
-/** `840 mL, at most 900 mL`; the label decides where the plan has no amount. */
-export function needWords(line: PlanShoppingLine): string {
+/** `924 mL`, never less than the need; the label decides where the plan has no amount. */
+export function needWords(line: PlanShoppingLine, units: Units): string {
   if (line.need === null) return 'read it off the label';
   const { amount: need, most: upTo, unit } = line.need;
-  const { max } = outward({ min: need, max: upTo });
-  const [amount, most] = [need, Math.max(max, need)].map((value) => quantity(value, unit));
-  return amount === most || most === undefined ? `${amount}` : `${amount}, at most ${most}`;
+  const measure = measureOf({ unit, loose: line.loose });
+  const amount = quantityToBuy(need, measure, units);
+  const most = roughMost({ min: need, max: upTo }, measure, units);
+  return amount === most ? amount : `${amount}, at most ${most}`;
 }
 
-function buySection(lines: readonly PlanShoppingLine[], references: References): RootContent[] {
+function buySection(
+  lines: readonly PlanShoppingLine[],
+  haul: Plan['haul'],
+  references: References,
+): RootContent[] {
   if (lines.length === 0) return [];
   const hasCost = lines.some(({ cost }) => cost !== null);
   const hasPacks = lines.some(({ packs }) => packs.length > 0);
-  const head = ['What', 'How much', ...(hasPacks ? ['Packs'] : []), 'For', ...(hasCost ? ['Cost'] : [])];
+  const hasShed = lines.some(({ have }) => have !== null);
+  const head = [
+    'What',
+    'How much',
+    ...(hasShed ? ['In the shed'] : []),
+    ...(hasPacks ? ['Packs'] : []),
+    'For',
+    ...(hasCost ? ['Cost'] : []),
+  ];
   const rows = lines.map((line) => [
     said(line.title),
-    needWords(line),
-    ...(hasPacks ? [packWords(line)] : []),
+    needWords(line, references.units),
+    ...(hasShed ? [line.have === null ? '' : amountWords(line, line.have, references.units)] : []),
+    ...(hasPacks ? [packWords(line, references.units)] : []),
     stepsInWords(line.forSteps, references),
     ...(hasCost ? [line.cost === null ? 'no price' : line.cost.toFixed(2)] : []),
   ]);
-  return [heading(3, 'To buy'), table(head, rows), ...lookForList(lines)];
+  return [
+    heading(3, 'To buy'),
+    table(head, rows),
+    ...[howChosen(lines), haulWords(haul, references.units)]
+      .filter((words) => words.some((sentence) => sentence !== ''))
+      .map((words) => paragraph(...words)),
+    ...noteList(lines),
+    ...lookForList(lines),
+  ];
+}
+
+/** What the amounts allow for, and whose packs they are. */
+function howChosen(lines: readonly PlanShoppingLine[]): string[] {
+  const are = (whose: PlanShoppingLine['packsAre']): boolean =>
+    lines.some(({ packs, packsAre }) => packs.length > 0 && packsAre === whose);
+  return [
+    are('typical')
+      ? `${are('yours') ? 'Packs without a price' : 'The packs'} are common sizes (common practice; your shop may have others), few of them and with little left over.`
+      : '',
+    are('yours') ? 'Packs from your price list are taken at the least cost, then in the fewest packs.' : '',
+  ];
+}
+
+/** Whether one trip will do. */
+function haulWords(haul: Plan['haul'], units: Units): string[] {
+  if (haul === null) return [];
+  const { kg, carKg, trips, bulk } = haul;
+  const [all, car] = [kg, carKg].map((each) => roughQuantity(each, 'kg', units));
+  const bulkWords = bulk.map(
+    ({ title, size, unit, loose }) =>
+      `${midSentence(title)}, ${quantity(size, measureOf({ unit, loose }), units)}`,
+  );
+  return [
+    `Together the packs weigh about ${all}; an ordinary car takes about ${car} beside its driver (assumption; its handbook has the figure), so that is ${trips === 1 ? 'one trip' : `${trips} trips, or one delivery`}.`,
+    bulkWords.length === 0
+      ? ''
+      : `Ask too what a bulk bag costs, set down by a lorry where a barrow reaches it: ${bulkWords.join('; ')}.`,
+  ];
+}
+
+const amountWords = ({ need, loose }: PlanShoppingLine, amount: number, units: Units): string =>
+  quantity(amount, measureOf({ unit: need?.unit ?? '', loose }), units);
+
+/** Packs too heavy to lift and stocks that fall short, where they cannot be missed. */
+function noteList(lines: readonly PlanShoppingLine[]): RootContent[] {
+  const notes = [...new Set(lines.flatMap(({ note }) => note ?? []))];
+  if (notes.length === 0) return [];
+  const titlesOf = (note: string): string[] =>
+    lines
+      .filter((line) => line.note === note)
+      .map(({ title }, at) => (at === 0 ? said(title) : midSentence(title)));
+  return [bullets(notes.map((note) => [strong(sentence(inWords(titlesOf(note)))), sentence(note)]))];
 }
 
 /** Long advice would make the table unreadable as plain text, so it stands under it. */
@@ -48,15 +116,18 @@ function lookForList(lines: readonly PlanShoppingLine[]): RootContent[] {
   return [paragraph('What to look for:'), bullets(items)];
 }
 
-function packWords({ packs, leftOver, need }: PlanShoppingLine): string {
+function packWords(line: PlanShoppingLine, units: Units): string {
+  const { packs, leftOver, need } = line;
   const bought = packs.map(({ count, size, unit, price }) => {
     const each = price === null ? '' : ` at ${price.toFixed(2)}`;
-    return `${plainNumber(count, 'each')} × ${quantity(size, unit)}${each}`;
+    return `${plainNumber(count, 'each')} × ${quantity(size, measureOf({ unit, loose: line.loose }), units)}${each}`;
   });
   if (bought.length === 0) return '';
   const rest =
-    leftOver === null || need === null || leftOver <= 0 ? '' : `, ${quantity(leftOver, need.unit)} left over`;
-  return `${bought.join(' and ')}${rest}`;
+    leftOver === null || need === null || leftOver <= 0
+      ? ''
+      : `, ${roughQuantity(leftOver, measureOf({ unit: need.unit, loose: line.loose }), units)} left over`;
+  return `${inWords(bought)}${rest}`;
 }
 
 function listUnder(
@@ -70,11 +141,12 @@ function listUnder(
 
 function listItem(line: PlanShoppingLine, references: References): Part[] {
   const steps = stepsInWords(line.forSteps, references);
-  const time = line.need === null ? '' : `, ${needWords(line)}`;
+  const time = line.need === null ? '' : `, ${needWords(line, references.units)}`;
   return [
     sentence(`${said(line.title)}${time}${steps === '' ? '' : `, for ${steps}`}`),
     sentence(line.lookFor),
-    line.cost === null ? '' : `Cost ${line.cost.toFixed(2)}.`,
+    sentence(line.note ?? ''),
+    line.cost === null || line.note !== null ? '' : `Cost ${line.cost.toFixed(2)}.`,
   ];
 }
 

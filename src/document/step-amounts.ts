@@ -1,10 +1,11 @@
 /** How much a step takes, with the working in one line, and the spray loads as a table. */
 import type { RootContent, Table } from 'mdast';
-import { quantity, quantityRange, rangeUnlessSame } from '../base/quantity-words.js';
+import { bothUnits, quantity, rangeUnlessSame, roughRange } from '../base/quantity-words.js';
+import { measureOf, type Units } from '../base/us-units.js';
 import type { PlanAmount } from '../planner/plan.js';
 import { bullets, type Part, paragraph, strong, table } from './nodes.js';
 import { markOf, type References } from './references.js';
-import { counted, markedSentence, outward, said, sentence } from './words.js';
+import { counted, markedSentence, said, sentence } from './words.js';
 
 type Load = PlanAmount['loads'][number];
 
@@ -15,50 +16,67 @@ export function amountNodes(amounts: readonly PlanAmount[], references: Referenc
     amounts.length === 1
       ? [paragraph(strong('How much.'), ...amountParts(first, references))]
       : [paragraph(strong('How much.')), bullets(amounts.map((amount) => amountParts(amount, references)))];
-  return [...lines, ...amounts.flatMap(loadNodes)];
+  return [...lines, ...amounts.flatMap((amount) => loadNodes(amount, references.units))];
 }
 
 function amountParts(amount: PlanAmount, references: References): Part[] {
   const citations = amount.figures.flatMap((id) => references.figureSources.get(id) ?? []);
   const mark = markOf(amount.basis, citations, references);
-  const howMuch = amount.amount === null ? offTheLabel(amount, mark) : measured(amount, amount.amount, mark);
+  const howMuch =
+    amount.amount === null
+      ? offTheLabel(amount, mark, references.units)
+      : measured(amount, amount.amount, { mark, units: references.units });
   return [howMuch, sentence(amount.note ?? '')];
 }
 
 /** The mark goes with the working, which is where the figures are. */
-function measured(amount: PlanAmount, value: number, mark: string): string {
+function measured(
+  amount: PlanAmount,
+  value: number,
+  { mark, units }: { readonly mark: string; readonly units: Units },
+): string {
+  const unit = measureOf(amount);
   // A label dose is what the label says for this area: no range that could be read as leave to use more.
-  const range =
-    amount.basis === 'label'
-      ? ''
-      : rangeUnlessSame(value, amount.range && outward(amount.range), amount.unit);
-  const total = `${said(amount.title)}: ${quantity(value, amount.unit)}${range === '' ? '' : ` (${range})`}`;
+  const range = amount.basis === 'label' ? '' : rangeUnlessSame(value, amount.range, unit, units);
+  const total = `${said(amount.title)}: ${doseWords(amount, value, units)}${range === '' ? '' : ` (${range})`}`;
   const working = said(amount.working);
   return working === '' ? markedSentence(total, mark) : `${sentence(total)} ${markedSentence(working, mark)}`;
 }
 
+/** What stands on a label, metric as a rule, is said in its own units too. */
+function doseWords(amount: PlanAmount, value: number, units: Units): string {
+  const unit = measureOf(amount);
+  return amount.basis === 'label'
+    ? bothUnits(quantity(value, unit), value, unit, units)
+    : quantity(value, unit, units);
+}
+
 /** No dose is given: the label has it. The range, if any, is for the purse only. */
-function offTheLabel(amount: PlanAmount, mark: string): string {
+function offTheLabel(amount: PlanAmount, mark: string, units: Units): string {
   const lead = sentence(`${said(amount.title)}: read it off the label`);
   if (amount.range === null) return lead;
-  const budget = `For budgeting only, never as a dose: ${quantityRange(outward(amount.range), amount.unit)}`;
+  const budget = `For budgeting only, never as a dose: ${roughRange(amount.range, amount.unit, units)}`;
   return `${lead} ${markedSentence(budget, mark)}`;
 }
 
-function loadNodes({ title, loads }: PlanAmount): RootContent[] {
+function loadNodes({ title, loads }: PlanAmount, units: Units): RootContent[] {
   if (loads.length === 0) return [];
   const total = loads.reduce((sum, { count }) => sum + count, 0);
-  return [paragraph(`${said(title)} in ${counted(total, 'load')}:`), loadTable(loads)];
+  return [paragraph(`${said(title)} in ${counted(total, 'load')}:`), loadTable(loads, units)];
 }
 
 /** Equal loads share a row: `1 to 4`. */
-function loadTable(loads: readonly Load[]): Table {
+function loadTable(loads: readonly Load[], units: Units): Table {
   let last = 0;
   const rows = loads.map(({ count, waterL, product, unit }) => {
     const first = last + 1;
     last += count;
     const numbers = first === last ? `${first}` : `${first} to ${last}`;
-    return [numbers, quantity(waterL, 'L'), quantity(product, unit)];
+    return [
+      numbers,
+      bothUnits(quantity(waterL, 'L'), waterL, 'L', units),
+      bothUnits(quantity(product, unit), product, unit, units),
+    ];
   });
   return table(['Load', 'Water', 'Product'], rows);
 }

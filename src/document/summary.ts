@@ -38,11 +38,11 @@ function workLines({ steps }: Plan): string[] {
 }
 
 /** The thing to buy that the earliest step needs; ties go by the order of the list. */
-function firstToBuy({ shopping, steps }: Plan): string {
+function firstToBuy({ shopping, steps, units }: Plan): string {
   const lines = shopping.filter(({ kind }) => kind === 'buy');
   const first =
     steps.map(({ id }) => lines.find(({ forSteps }) => forSteps.includes(id))).find(Boolean) ?? lines[0];
-  return first === undefined ? '' : `Buy first: ${midSentence(first.title)}, ${needWords(first)}.`;
+  return first === undefined ? '' : `Buy first: ${midSentence(first.title)}, ${needWords(first, units)}.`;
 }
 
 function assumedLine({ assumptions }: Plan): string {

@@ -1,7 +1,8 @@
 /** The head of the plan: whose lawn, which year, where, how large, made on which day. */
 import type { RootContent } from 'mdast';
 import { formatDay, yearOf } from '../base/dates.js';
-import { plainNumber, quantity, quantityRange } from '../base/quantity-words.js';
+import { quantity, quantityRange } from '../base/quantity-words.js';
+import type { Units } from '../base/us-units.js';
 import type { Plan } from '../planner/plan.js';
 import { heading, paragraph } from './nodes.js';
 import { oneLine } from './one-line.js';
@@ -17,7 +18,11 @@ export function titleSection(plan: Plan): RootContent[] {
   const place = oneLine(plan.place ?? '');
   return [
     heading(1, `${titleOf(plan)}, ${yearsOf(plan)}`),
-    paragraph(`Made on ${formatDay(plan.madeOn)}${place === '' ? '' : ` for ${place}`}.`, sizeOf(plan.lawn)),
+    paragraph(
+      `Made on ${formatDay(plan.madeOn)}${place === '' ? '' : ` for ${place}`}.`,
+      sizeOf(plan.lawn, plan.units),
+      US_NOTE[plan.units],
+    ),
   ];
 }
 
@@ -35,11 +40,16 @@ function yearsOf(plan: Plan): string {
   return first === last ? String(first) : `${first} to ${last}`;
 }
 
-function sizeOf({ areaM2, areaUncertaintyM2, areaAssumed, measuredBy }: Plan['lawn']): string {
-  if (areaAssumed) return `The lawn is taken as ${quantity(areaM2, 'm2')}: an assumption, see below.`;
+const US_NOTE: Readonly<Record<Units, string>> = {
+  metric: '',
+  us: 'Measures are US ones: a gallon is 128 fluid ounces, and a fluid ounce is no weight.',
+};
+
+function sizeOf({ areaM2, areaUncertaintyM2, areaAssumed, measuredBy }: Plan['lawn'], units: Units): string {
+  if (areaAssumed) return `The lawn is taken as ${quantity(areaM2, 'm2', units)}: an assumption, see below.`;
   const how = MEASURED[measuredBy] ?? said(measuredBy);
-  const size = `The lawn is ${quantity(areaM2, 'm2')}${how === '' ? '' : `, ${how}`}`;
+  const size = `The lawn is ${quantity(areaM2, 'm2', units)}${how === '' ? '' : `, ${how}`}`;
   const between = { min: Math.max(0, areaM2 - areaUncertaintyM2), max: areaM2 + areaUncertaintyM2 };
-  const isExact = plainNumber(between.min, 'm2') === plainNumber(between.max, 'm2');
-  return isExact ? `${size}.` : `${size}, so somewhere from ${quantityRange(between, 'm2')}.`;
+  const isExact = quantity(between.min, 'm2', units) === quantity(between.max, 'm2', units);
+  return isExact ? `${size}.` : `${size}, so somewhere from ${quantityRange(between, 'm2', units)}.`;
 }

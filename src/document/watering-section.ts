@@ -2,6 +2,8 @@
 import type { RootContent } from 'mdast';
 import { daysBetween } from '../base/dates.js';
 import { plainNumber, quantity } from '../base/quantity-words.js';
+import { convert, LENGTH_IN_M } from '../base/units.js';
+import type { Units } from '../base/us-units.js';
 import type { Plan, PlanWatering } from '../planner/plan.js';
 import { spanWords } from './date-words.js';
 import { heading, paragraph, table } from './nodes.js';
@@ -27,16 +29,17 @@ export function wateringSection({ watering, steps }: Plan, references: Reference
     said(period.weeks),
     spanWords({ from: period.fromOn, until: period.untilOn }, references.year),
     timesWords(period.turnsPerDay),
-    waterWords(period),
+    waterWords(period, references.units),
     ...(hasMeans ? [said(period.means ?? '')] : []),
-    ...(hasRain ? [rainWords(period)] : []),
+    ...(hasRain ? [rainWords(period, references.units)] : []),
     said(period.aim),
   ]);
   return [
     heading(2, 'Watering'),
     paragraph(
-      '1 mm of water is 1 L on each m². These are dry days: leave out a watering whenever rain has done it.',
-      totalWords(watering),
+      DEPTH_NOTE[references.units],
+      'These are dry days: leave out a watering whenever rain has done it.',
+      totalWords(watering, references.units),
       eachPartFromItsSowing(steps),
     ),
     table(head, rows),
@@ -48,27 +51,41 @@ function eachPartFromItsSowing(steps: Plan['steps']): string {
   const parts = steps.find(({ id }) => id === 'sow')?.parts.length ?? 1;
   return parts < 2
     ? ''
-    : `The days are those of part 1; count the weeks of each part from its own sowing. The litres are for the whole lawn: each of the ${parts} parts gets its share.`;
+    : `The days are those of part 1; count the weeks of each part from its own sowing. The water is for the whole lawn: each of the ${parts} parts gets its share.`;
 }
 
-function waterWords({ mmPerTurn, litresPerTurn }: PlanWatering): string {
-  return `${plainNumber(Math.round(mmPerTurn * 10) / 10)} mm, ${quantity(litresPerTurn, 'L')}`;
+const DEPTH_NOTE: Readonly<Record<Units, string>> = {
+  metric: '1 mm of water is 1 L on each m².',
+  us: `1 in of water is ${quantity(convert(LENGTH_IN_M, 1, { from: 'in', to: 'mm' }), 'L/m2', 'us')}.`,
+};
+
+const depthWords = (mm: number, units: Units): string =>
+  units === 'metric'
+    ? `${plainNumber(roundTo(mm, 10))} mm`
+    : `${plainNumber(roundTo(convert(LENGTH_IN_M, mm, { from: 'mm', to: 'in' }), 100))} in`;
+
+/** To as many parts of the unit as a rain gauge shows. */
+const roundTo = (value: number, parts: number): number => Math.round(value * parts) / parts;
+
+function waterWords({ mmPerTurn, litresPerTurn }: PlanWatering, units: Units): string {
+  return `${depthWords(mmPerTurn, units)}, ${quantity(litresPerTurn, 'L', units)}`;
 }
 
-function rainWords({ rainMmPerDay }: PlanWatering): string {
-  return rainMmPerDay === null ? '' : `${plainNumber(Math.round(rainMmPerDay * 10) / 10)} mm a day`;
+function rainWords({ rainMmPerDay }: PlanWatering, units: Units): string {
+  return rainMmPerDay === null ? '' : `${depthWords(rainMmPerDay, units)} a day`;
 }
 
 /** All the water of the table: without a drop of rain, and with the rain of a normal year. */
-function totalWords(watering: readonly PlanWatering[]): string {
+function totalWords(watering: readonly PlanWatering[], units: Units): string {
   const total = (litresOf: (period: PlanWatering) => number): number =>
     watering.reduce((sum, period) => sum + litresOf(period) * daysOf(period), 0);
   const dry = total(({ litresPerDay }) => litresPerDay);
   const withRain = total(({ litresPerDay, mmPerDay, rainMmPerDay }) =>
     Math.max(0, litresPerDay * (1 - (rainMmPerDay ?? 0) / mmPerDay)),
   );
-  const normal = withRain < dry ? `, about ${quantity(withRain, 'L')} with the rain of a normal year` : '';
-  return `In all that is ${quantity(dry, 'L')} without rain${normal}.`;
+  const normal =
+    withRain < dry ? `, about ${quantity(withRain, 'L', units)} with the rain of a normal year` : '';
+  return `In all that is ${quantity(dry, 'L', units)} without rain${normal}.`;
 }
 
 const daysOf = ({ fromOn, untilOn }: PlanWatering): number => daysBetween(fromOn, untilOn) + 1;

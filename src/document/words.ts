@@ -9,9 +9,9 @@ const ENDS_A_SENTENCE = /[.?!:…]["'’”)]?$/;
 const ORDINARY_CAPITAL = /^(?:\p{Lu}(?=\p{Ll})|A(?= ))/u;
 const ORDINARY_SMALL = /^(?:\p{Ll}(?=\p{Ll})|a(?= ))/u;
 
-/** Words of the pack or the planner, cleaned, with m2 written as m². Never for what a person typed. */
+/** Words of the pack or the planner, cleaned, with m2 and ft2 written as m² and ft². Never for what a person typed. */
 export function said(text: string): string {
-  return oneLine(text).replace(/\bm2\b/g, 'm²');
+  return oneLine(text).replace(/\b(m|ft)2\b/g, '$1²');
 }
 
 /** The words as a sentence: a capital first, a stop last; an empty text stays empty. */
@@ -48,26 +48,6 @@ export function midSentence(text: string): string {
 export function clause(text: string): string {
   const words = midSentence(text);
   return words === '' || ENDS_A_SENTENCE.test(words) ? words : `${words}.`;
-}
-
-/**
- * The range with two figures, the least rounded down and the most up: more would promise what nobody measured.
- * A range that is narrower than that is left as it is.
- */
-export function outward(range: { readonly min: number; readonly max: number }): {
-  readonly min: number;
-  readonly max: number;
-} {
-  const [min, max] = [roundTo(range.min, Math.floor), roundTo(range.max, Math.ceil)];
-  const isNarrow = max - min > 2 * (range.max - range.min);
-  return isNarrow ? range : { min, max };
-}
-
-function roundTo(value: number, round: (value: number) => number): number {
-  if (value <= 0) return value;
-  const step = 10 ** (Math.floor(Math.log10(value)) - 1);
-  // Division by a small step leaves a hair of the binary fraction behind.
-  return Number((round(Number((value / step).toPrecision(10))) * step).toPrecision(10));
 }
 
 /** `a`, `a and b`, `a, b and c`. */

@@ -1,5 +1,7 @@
 /** Judges a number against what its question calls impossible and what it calls odd. */
 import { shown } from '../base/quantity/show.js';
+import { inward } from '../base/quantity-words.js';
+import { type Units, usScale } from '../base/us-units.js';
 import type { Question } from '../rules/schema.js';
 import type { AnswerValue } from './answers.js';
 import type { Reading } from './reading.js';
@@ -16,14 +18,14 @@ export function withinBounds(
   question: Question,
   value: number,
   understood: string,
-  answer: AnswerValue = value,
+  { answer = value, units = 'metric' }: { readonly answer?: AnswerValue; readonly units?: Units } = {},
 ): Reading {
   const { bounds } = question;
   if (!Number.isFinite(value))
     return refused("That is not a number I can use. Type it again, or don't know.");
   if (bounds === undefined) return { kind: 'value', value: answer, understood };
   if (value < bounds.min || value > bounds.max) {
-    return refused(`${capital(understood)} cannot be. ${limits(question)} (${bounds.says})`);
+    return refused(`${capital(understood)} cannot be. ${limits(question, units)} (${bounds.says})`);
   }
   const isOdd = value < (bounds.oddBelow ?? bounds.min) || value > (bounds.oddAbove ?? bounds.max);
   if (!isOdd) return { kind: 'value', value: answer, understood };
@@ -40,21 +42,35 @@ export function whichWithin(
   question: Question,
   says: string,
   choices: readonly { readonly label: string; readonly value: number }[],
+  units: Units = 'metric',
 ): Reading {
   const inside = choices.filter(({ value }) => withinBounds(question, value, '').kind !== 'refused');
   const [only, another] = inside;
-  if (only === undefined) return refused(`${says} ${limits(question)}`);
-  if (another === undefined) return withinBounds(question, only.value, only.label);
+  if (only === undefined) return refused(`${says} ${limits(question, units)}`);
+  if (another === undefined) return withinBounds(question, only.value, only.label, { units });
   return { kind: 'which', says, choices: inside };
 }
 
 /** `Give a number from 0 to 18, or don't know.` */
-export function limits(question: Question): string {
-  const { bounds, kind, unit } = question;
+export function limits(question: Question, units: Units = 'metric'): string {
+  const { bounds, kind } = question;
   if (bounds === undefined) return "Type it again, or don't know.";
   if (kind === 'fraction') return "Give a share from 0 % to 100 %, or don't know.";
+  const { from, to, unit } = boundsIn(question.unit, bounds, units);
   const unitWords = unit === undefined || /^(?:pH|in your)/.test(unit) || / /.test(unit) ? '' : ` ${unit}`;
-  return `Give a number from ${shown(bounds.min)} to ${shown(bounds.max)}${unitWords}, or don't know.`;
+  return `Give a number from ${from} to ${to}${unitWords}, or don't know.`;
+}
+
+/** The bounds as they are asked for; in US units two figures of them, and never wider than they are. */
+export function boundsIn(
+  unit: string | undefined,
+  { min, max }: { readonly min: number; readonly max: number },
+  units: Units,
+): { readonly from: string; readonly to: string; readonly unit: string | undefined } {
+  const scale = units === 'metric' || unit === undefined ? undefined : usScale(max, unit);
+  if (scale === undefined) return { from: shown(min), to: shown(max), unit };
+  const ends = inward({ min: scale.of(min), max: scale.of(max) });
+  return { from: shown(ends.min), to: shown(ends.max), unit: scale.unit };
 }
 
 function refused(says: string): Reading {
@@ -67,7 +83,12 @@ function capital(text: string): string {
 }
 
 /** The value in words, "about" before it when it was typed so. */
-export function aboutAnswer(question: Question, value: AnswerValue, approximate: boolean): string {
-  const words = showAnswer(question, value);
+export function aboutAnswer(
+  question: Question,
+  value: AnswerValue,
+  approximate: boolean,
+  units?: Units,
+): string {
+  const words = showAnswer(question, value, units);
   return approximate && !words.startsWith('about ') ? `about ${words}` : words;
 }

@@ -9,29 +9,56 @@ import { numberWords } from '../base/quantity/number-words.js';
 import { parseMassRate, parseVolumeRate } from '../base/quantity/rate.js';
 import type { Parsed } from '../base/quantity/result.js';
 import { clean, shown } from '../base/quantity/show.js';
+import { AREA_IN_M2 } from '../base/units.js';
+import type { Units } from '../base/us-units.js';
 import type { Question } from '../rules/schema.js';
 import { aboutAnswer, limits, whichWithin, withinBounds } from './read-answer-bounds.js';
 import { readTimeAnswer } from './read-answer-time.js';
 import type { Reading } from './reading.js';
 import { showAnswer } from './show-answer.js';
 
-type Reader = (typed: string) => Parsed<string>;
+type Reader = (typed: string, units: Units) => Parsed<string>;
 
 /** Readers by the unit a pack gives its question; any other unit is a plain number with that word after it. */
 const READERS: Readonly<Record<string, Reader>> = {
-  mm: (typed) => parseDepth(typed, 'mm'),
-  m: (typed) => parseLength(typed, 'm'),
-  g: (typed) => parseMass(typed, 'g'),
-  kg: (typed) => scaled(parseMass(typed, 'kg'), 0.001),
-  mL: (typed) => scaled(parseVolume(typed, 'mL'), 1000),
-  L: (typed) => parseVolume(typed, 'L'),
-  // The question asks for the amount on one square metre, so the amount alone answers it.
-  'g/m2': (typed) => either(parseMassRate(typed, 'g/m2'), () => parseMass(typed, 'g')),
-  'mL/m2': (typed) => either(parseVolumeRate(typed, 'mL/m2'), () => scaled(parseVolume(typed, 'mL'), 1000)),
-  'L/m2': (typed) => either(scaled(parseVolumeRate(typed, 'L/m2'), 0.001), () => parseVolume(typed, 'L')),
-  'L/min': (typed) => timedVolume(typed) ?? parseVolume(typed.replace(PER_MINUTE, ''), 'L'),
+  mm: (typed, units) => parseDepth(typed, BARE.mm[units]),
+  m: (typed, units) => parseLength(typed, BARE.m[units]),
+  g: (typed, units) => parseMass(typed, BARE.g[units]),
+  kg: (typed, units) => scaled(parseMass(typed, BARE.kg[units]), 0.001),
+  mL: (typed, units) => scaled(parseVolume(typed, BARE.mL[units]), 1000),
+  L: (typed, units) => parseVolume(typed, BARE.L[units]),
+  // The question names the area, so the amount alone answers it.
+  'g/m2': (typed, units) =>
+    either(parseMassRate(typed, BARE['g/m2'][units]), () =>
+      scaled(parseMass(typed, BARE.g[units]), 1 / AREA_ASKED_M2[units]),
+    ),
+  'mL/m2': (typed, units) =>
+    either(parseVolumeRate(typed, BARE['mL/m2'][units]), () =>
+      scaled(parseVolume(typed, BARE.mL[units]), 1000 / AREA_ASKED_M2[units]),
+    ),
+  'L/m2': (typed, units) =>
+    either(scaled(parseVolumeRate(typed, BARE['L/m2'][units]), 0.001), () =>
+      scaled(parseVolume(typed, BARE.L[units]), 1 / AREA_ASKED_M2[units]),
+    ),
+  'L/min': (typed, units) =>
+    timedVolume(typed, units) ?? parseVolume(typed.replace(PER_MINUTE, ''), BARE.L[units]),
   degrees: (typed) => gradient(typed) ?? parseNumber(plainWords(typed, 'degrees')),
 };
+
+/** What a bare number is meant in, by the unit that the answer is kept in. */
+const BARE = {
+  mm: { metric: 'mm', us: 'in' },
+  m: { metric: 'm', us: 'ft' },
+  g: { metric: 'g', us: 'lb' },
+  kg: { metric: 'kg', us: 'lb' },
+  mL: { metric: 'mL', us: 'US fl oz' },
+  L: { metric: 'L', us: 'US gal' },
+  'g/m2': { metric: 'g/m2', us: 'lb/1000 ft2' },
+  'mL/m2': { metric: 'mL/m2', us: 'US fl oz/1000 ft2' },
+  'L/m2': { metric: 'L/m2', us: 'US gal/1000 ft2' },
+} as const;
+/** The area that a label's rate is asked for. */
+const AREA_ASKED_M2: Readonly<Record<Units, number>> = { metric: 1, us: 1000 * AREA_IN_M2.ft2 };
 
 const PER_MINUTE = /\s*(?:\/|\bper\b|\ba\b)\s*(?:1\s*)?min(?:ute)?s?\b/i;
 /** The bucket test as it was made: `10 L in 40 seconds`. */
@@ -50,11 +77,12 @@ const BESIDE =
 const BAG_NUMBERS = /^(\d+(?:\.\d+)?)\s*[-:/ ]\s*\d+(?:\.\d+)?\s*[-:/ ]\s*\d+(?:\.\d+)?$/;
 
 /** A number within the bounds of its question, in the question's unit. */
-export function readNumberAnswer(question: Question, typed: string, today: IsoDate): Reading {
+export function readNumberAnswer(question: Question, typed: string, today: IsoDate, units: Units): Reading {
   const read = READERS[question.unit ?? ''];
   // What "none" stands for differs from question to question, and its help says it.
-  if (NONE.test(cleanLine(typed))) return readNone(question);
-  if (read !== undefined) return fromParsed(question, read(numberWords(withoutArticle(cleanLine(typed)))));
+  if (NONE.test(cleanLine(typed))) return readNone(question, units);
+  if (read !== undefined)
+    return fromParsed(question, read(numberWords(withoutArticle(cleanLine(typed))), units), units);
   return readTimeAnswer(question, typed, today) ?? plainNumber(question, typed);
 }
 
@@ -63,10 +91,10 @@ export function readFractionAnswer(question: Question, typed: string): Reading {
   return fromParsed(question, parseFraction(cleanLine(typed)));
 }
 
-function readNone(question: Question): Reading {
+function readNone(question: Question, units: Units): Reading {
   const { noneIs, help, safety } = question;
-  if (noneIs === undefined) return { kind: 'refused', says: `${help} ${limits(question)}` };
-  const understood = showAnswer(question, noneIs);
+  if (noneIs === undefined) return { kind: 'refused', says: `${help} ${limits(question, units)}` };
+  const understood = showAnswer(question, noneIs, units);
   if (safety !== true) return { kind: 'value', value: noneIs, understood };
   return { kind: 'odd', value: noneIs, understood, says: `I read that as: ${understood}.` };
 }
@@ -74,12 +102,12 @@ function readNone(question: Question): Reading {
 /** `an inch` is 1 inch. */
 const withoutArticle = (typed: string): string => typed.replace(/^an?\s+(?=\p{L}+$)/iu, '1 ');
 
-function timedVolume(typed: string): Parsed<string> | undefined {
+function timedVolume(typed: string, units: Units): Parsed<string> | undefined {
   const [, volume, count = '1', unit] = TIMED.exec(typed) ?? [];
   if (volume === undefined || unit === undefined) return undefined;
   const seconds = Number(count.replace(',', '.')) * (unit.startsWith('s') ? 1 : SECONDS_PER_MINUTE);
   if (!(seconds > 0)) return undefined;
-  const flow = scaled(parseVolume(volume, 'L'), SECONDS_PER_MINUTE / seconds);
+  const flow = scaled(inReaders(parseVolume(volume, BARE.L[units]), units), SECONDS_PER_MINUTE / seconds);
   return flow.ok ? { ...flow, understood: `${typed} = ${shown(flow.value)} L/min` } : flow;
 }
 
@@ -120,22 +148,39 @@ function wholeWord(word: string): RegExp {
   return new RegExp(`(?<![a-z])${escaped}(?![a-z])`, 'g');
 }
 
-function fromParsed(question: Question, parsed: Parsed<string>): Reading {
+function fromParsed(question: Question, read: Parsed<string>, units: Units = 'metric'): Reading {
+  const parsed = inReaders(read, units);
   if (!parsed.ok) {
     if (parsed.choices === undefined)
-      return { kind: 'refused', says: `${parsed.reason} ${limits(question)}` };
+      return { kind: 'refused', says: `${parsed.reason} ${limits(question, units)}` };
     const choices = parsed.choices.map(({ understood, value }) => ({ label: understood, value }));
-    return whichWithin(question, parsed.reason, choices);
+    return whichWithin(question, parsed.reason, choices, units);
   }
-  const words = aboutAnswer(question, parsed.value, parsed.approximate);
-  return withinBounds(question, parsed.value, `${words}${convertedFrom(question, parsed)}`);
+  const words = aboutAnswer(question, parsed.value, parsed.approximate, units);
+  return withinBounds(question, parsed.value, `${words}${convertedFrom(question, parsed, units)}`, { units });
 }
 
 /** ` (1/2 in)` after a figure that was typed in another unit; nothing where it would only repeat it. */
-function convertedFrom(question: Question, parsed: Parsed<string> & { ok: true }): string {
-  const [echo, result] = parsed.understood.split(' = ');
-  const isSame = echo === undefined || result === undefined || echo.startsWith(`${shown(parsed.value)} `);
-  return isSame || question.kind === 'fraction' ? '' : ` (${echo})`;
+function convertedFrom(question: Question, parsed: Parsed<string> & { ok: true }, units: Units): string {
+  const [echo = '', result] = parsed.understood.split(' = ');
+  if (question.kind === 'fraction') return '';
+  if (units === 'us') return isAskedIn(question, echo) ? '' : ` (${echo})`;
+  return result === undefined || echo.startsWith(`${shown(parsed.value)} `) ? '' : ` (${echo})`;
+}
+
+/** Whether the figure was typed in the US unit that is asked for, or stands beside the answer anyhow. */
+function isAskedIn({ unit = '' }: Question, echo: string): boolean {
+  const asked = Object.entries(BARE).find(([each]) => each === unit)?.[1].us;
+  return asked === undefined || unit.endsWith('/m2') || echo.endsWith(` ${asked}`);
+}
+
+/** Whoever reads US units means the US gallon, pint and fluid ounce. */
+function inReaders(parsed: Parsed<string>, units: Units): Parsed<string> {
+  if (parsed.ok || units === 'metric' || parsed.choices === undefined) return parsed;
+  const choices = parsed.choices.filter(({ typed }) => !/\bUK\b/.test(typed));
+  const [only, another] = choices;
+  if (only === undefined || another !== undefined) return { ...parsed, choices };
+  return { ok: true, value: only.value, unit: '', understood: only.understood, approximate: false };
 }
 
 function either(parsed: Parsed<string>, otherwise: () => Parsed<string>): Parsed<string> {

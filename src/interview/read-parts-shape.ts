@@ -1,7 +1,15 @@
 /** Reads one part of a lawn: `12 x 7`, `circle 3`, `triangle 3 4 5`, `oval 6 x 4`, `edge every 2: 0 3 4 0`. */
-import { parseArea } from '../base/quantity/area.js';
+import { type AreaDefaults, parseArea } from '../base/quantity/area.js';
 import { parseLength } from '../base/quantity/length.js';
+import { LENGTH_IN_M } from '../base/units.js';
+import type { Units } from '../base/us-units.js';
 import type { LawnPart } from './answers.js';
+
+/** What bare numbers are meant in. */
+export const AREA_DEFAULTS: Readonly<Record<Units, AreaDefaults>> = {
+  metric: { areaUnit: 'm2', sideUnit: 'm' },
+  us: { areaUnit: 'ft2', sideUnit: 'ft' },
+};
 
 /** A shape with its lengths, a bare area, or what is wrong. */
 export type PartReading =
@@ -10,8 +18,8 @@ export type PartReading =
       readonly kind: 'area';
       readonly areaM2: number;
       readonly approximate: boolean;
-      /** `8000 ft2`, when it was not typed in square metres. */
-      readonly echo?: string;
+      /** As it was typed, in standard words: `8000 ft2`. */
+      readonly echo: string;
     }
   | { readonly kind: 'wrong'; readonly says: string };
 
@@ -31,20 +39,21 @@ const HAS_UNIT = /[a-z'"]/;
 const LAST_UNIT = /[a-z'"]+\s*$/;
 
 /** The part that a text without plus and minus describes. */
-export function readPart(text: string): PartReading {
+export function readPart(text: string, units: Units): PartReading {
   const [, first, rest] = SHAPE_FIRST.exec(text) ?? [];
-  if (first !== undefined && rest !== undefined) return shapeOf(first, rest);
+  if (first !== undefined && rest !== undefined) return shapeOf(first, rest, units);
   const [, lengths, last] = SHAPE_LAST.exec(text) ?? [];
-  if (lengths !== undefined && last !== undefined && !UNREAD_SHAPE.test(text)) return shapeOf(last, lengths);
+  if (lengths !== undefined && last !== undefined && !UNREAD_SHAPE.test(text))
+    return shapeOf(last, lengths, units);
   if (UNREAD_SHAPE.test(text) && !/\d\s*(?:an? )?acre/.test(text)) {
     return wrong(
       'I read rectangles, triangles, circles and ovals. Cut other shapes into those, joined with +.',
     );
   }
   const sides = text.split(/\s*(?:[x×*]|\bby\b)\s*/);
-  if (sides.length === 1) return bareArea(text);
+  if (sides.length === 1) return bareArea(text, units);
   if (sides.includes('')) return wrong('A side is missing. Type both, such as 12 x 7.');
-  const read = lengthsOf(sides);
+  const read = lengthsOf(sides, units);
   if (!read.ok) return wrong(read.says);
   const [lengthM, widthM, ...more] = read.lengthsM;
   if (lengthM === undefined || widthM === undefined || more.length > 0)
@@ -52,12 +61,12 @@ export function readPart(text: string): PartReading {
   return shape({ shape: 'rectangle', lengthM, widthM }, read.approximate);
 }
 
-function shapeOf(name: string, rest: string): PartReading {
-  if (name === 'outline' || name === 'corners') return outline(rest);
-  if (name === 'edge' || name === 'curve' || name === 'offsets') return edge(rest);
+function shapeOf(name: string, rest: string, units: Units): PartReading {
+  if (name === 'outline' || name === 'corners') return outline(rest, units);
+  if (name === 'edge' || name === 'curve' || name === 'offsets') return edge(rest, units);
   const isRadius = /\bradius\b/.test(rest);
   const text = rest.replace(/\b(?:radius|diameter|across|wide|sides?|of)\b/g, ' ').trim();
-  const read = lengthsOf(splitLengths(text));
+  const read = lengthsOf(splitLengths(text), units);
   if (!read.ok) return wrong(read.says);
   const { lengthsM, approximate } = read;
   if (/^(?:circ|round|disc)/.test(name)) {
@@ -93,11 +102,11 @@ function triangle(lengthsM: readonly number[], approximate: boolean): PartReadin
 }
 
 /** `every 2 m: 0 3 4 3.5 0` */
-function edge(rest: string): PartReading {
+function edge(rest: string, units: Units): PartReading {
   const [, step, offsets] = /^(?:measured )?(?:every|each|at) ([^:]+):\s*(.+)$/.exec(rest) ?? [];
   if (step === undefined || offsets === undefined)
     return wrong('Type an edge as: edge every 2: 0 3 4 3.5 0, the widths from one end to the other.');
-  const read = lengthsOf([step, ...splitLengths(offsets)]);
+  const read = lengthsOf([step, ...splitLengths(offsets)], units);
   if (!read.ok) return wrong(read.says);
   const [spacingM, ...offsetsM] = read.lengthsM;
   if (
@@ -110,9 +119,11 @@ function edge(rest: string): PartReading {
   return shape({ shape: 'offsets', spacingM, offsetsM }, read.approximate);
 }
 
-/** `0,0 12,0 12,7 0,7`: metres along and metres out, a comma between the two. */
-function outline(rest: string): PartReading {
-  const pairs = rest.split(/\s+/).map((pair) => pair.split(',').map(Number));
+/** `0,0 12,0 12,7 0,7`: so far along and so far out, a comma between the two. */
+function outline(rest: string, units: Units): PartReading {
+  const { sideUnit } = AREA_DEFAULTS[units];
+  const inM = (typed: string): number => Number(typed) * LENGTH_IN_M[sideUnit];
+  const pairs = rest.split(/\s+/).map((pair) => pair.split(',').map(inM));
   const pointsM = pairs.filter(
     (pair): pair is [number, number] => pair.length === 2 && pair.every(Number.isFinite),
   );
@@ -121,16 +132,15 @@ function outline(rest: string): PartReading {
   return shape({ shape: 'outline', pointsM }, false);
 }
 
-function bareArea(text: string): PartReading {
-  const parsed = parseArea(text);
+function bareArea(text: string, units: Units): PartReading {
+  const parsed = parseArea(text, AREA_DEFAULTS[units]);
   if (!parsed.ok) return wrong(withChoices(parsed));
-  const [echo, result] = parsed.understood.split(' = ');
-  const area = { kind: 'area', areaM2: parsed.value, approximate: parsed.approximate } as const;
-  return echo === undefined || result === undefined ? area : { ...area, echo };
+  const [echo = ''] = parsed.understood.split(' = ');
+  return { kind: 'area', areaM2: parsed.value, approximate: parsed.approximate, echo };
 }
 
 /** Lengths in metres; a unit on the last one serves for those that have none, as in `40 x 25 ft`. */
-function lengthsOf(texts: readonly string[]): Lengths {
+function lengthsOf(texts: readonly string[], units: Units): Lengths {
   const shared = texts
     .map((text) => LAST_UNIT.exec(text)?.[0])
     .filter((unit) => unit !== undefined)
@@ -139,7 +149,7 @@ function lengthsOf(texts: readonly string[]): Lengths {
   let approximate = false;
   for (const text of texts) {
     const needsUnit = shared !== undefined && !HAS_UNIT.test(text.replace(/^(?:about|around|roughly)\s/, ''));
-    const parsed = parseLength(needsUnit ? `${text} ${shared}` : text);
+    const parsed = parseLength(needsUnit ? `${text} ${shared}` : text, AREA_DEFAULTS[units].sideUnit);
     if (!parsed.ok) return { ok: false, says: withChoices(parsed) };
     lengthsM.push(parsed.value);
     approximate ||= parsed.approximate;

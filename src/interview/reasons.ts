@@ -2,17 +2,26 @@
  * Why a condition came out as it did, in words: only the comparisons that mattered.
  * A false `and` needs one false arm, a true `or` one true arm; a chain of `if` needs the test that chose.
  */
-import { plainNumber } from '../base/quantity-words.js';
+import { plainNumber, quantity } from '../base/quantity-words.js';
+import type { Units } from '../base/us-units.js';
 import { callOf } from '../rules/call.js';
 import { evaluate, type Known, type Outcome, type Scope, type Value } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
 import type { Expression } from '../rules/schema.js';
 import { showAnswer } from './show-answer.js';
 
+/** Whose rules, what is known, and in which units numbers are said. */
+export interface View {
+  readonly pack: Pack;
+  readonly scope: Scope;
+  /** Metric unless said otherwise. */
+  readonly units?: Units;
+}
+
 /** The decisive comparisons of a settled condition, each as a clause; none for an open one. */
-export function reasonsFor(condition: Expression, pack: Pack, scope: Scope): string[] {
-  const outcome = evaluate(condition, scope);
-  return outcome.known ? [...new Set(clausesOf(condition, pack, scope))] : [];
+export function reasonsFor(condition: Expression, view: View): string[] {
+  const outcome = evaluate(condition, view.scope);
+  return outcome.known ? [...new Set(clausesOf(condition, view))] : [];
 }
 
 /** The clauses as one sentence, or an empty text. */
@@ -25,15 +34,16 @@ export function sentenceOf(clauses: readonly string[]): string {
   return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 }
 
-function clausesOf(node: Expression, pack: Pack, scope: Scope): string[] {
+function clausesOf(node: Expression, view: View): string[] {
+  const { scope } = view;
   const call = callOf(node);
   if (call === undefined) return [];
   const { operator, operands } = call;
-  const inner = (operand: Expression): string[] => clausesOf(operand, pack, scope);
+  const inner = (operand: Expression): string[] => clausesOf(operand, view);
   const values = (): Outcome[] => operands.map((operand) => evaluate(operand, scope));
   switch (operator) {
     case 'var':
-      return behindName(String(operands[0]), pack, scope);
+      return behindName(String(operands[0]), view);
     case 'and':
     case 'or': {
       const settling = operator === 'or';
@@ -44,9 +54,9 @@ function clausesOf(node: Expression, pack: Pack, scope: Scope): string[] {
       // "Not too dark, not dormant" is true of nearly every lawn: saying so explains nothing.
       return isSaid(node, scope) ? inner(operands[0] as Expression) : [];
     case 'if':
-      return behindIf(operands, pack, scope);
+      return behindIf(operands, view);
     default:
-      return comparisonClauses(operands, pack, scope);
+      return comparisonClauses(operands, view);
   }
 }
 
@@ -57,63 +67,64 @@ function isSaid(node: Expression, scope: Scope): boolean {
 }
 
 /** What stands behind a finding or a fact that is true or false; a plain answer speaks for itself. */
-function behindName(name: string, pack: Pack, scope: Scope): string[] {
+function behindName(name: string, view: View): string[] {
+  const { pack, scope } = view;
   const finding = name.startsWith('findings.')
     ? pack.findingById.get(name.slice('findings.'.length))
     : undefined;
-  if (finding !== undefined) return clausesOf(finding.when, pack, scope);
+  if (finding !== undefined) return clausesOf(finding.when, view);
   const fact = name.startsWith('facts.') ? pack.factById.get(name.slice('facts.'.length)) : undefined;
-  if (fact?.value !== undefined) return clausesOf(fact.value, pack, scope);
-  return answerClause(name, scope(name), pack);
+  if (fact?.value !== undefined) return clausesOf(fact.value, view);
+  return answerClause(name, scope(name), view);
 }
 
 /** The test that chose the branch, and what stands behind the branch itself. */
-function behindIf(operands: readonly Expression[], pack: Pack, scope: Scope): string[] {
+function behindIf(operands: readonly Expression[], view: View): string[] {
   for (let index = 0; index + 1 < operands.length; index += 2) {
-    const test = evaluate(operands[index] as Expression, scope);
-    if (test.known && test.value === true) return clausesOf(operands[index] as Expression, pack, scope);
+    const test = evaluate(operands[index] as Expression, view.scope);
+    if (test.known && test.value === true) return clausesOf(operands[index] as Expression, view);
   }
-  return clausesOf(operands.at(-1) as Expression, pack, scope);
+  return clausesOf(operands.at(-1) as Expression, view);
 }
 
-function comparisonClauses(operands: readonly Expression[], pack: Pack, scope: Scope): string[] {
+function comparisonClauses(operands: readonly Expression[], view: View): string[] {
+  const { pack, scope } = view;
   const [left, right] = operands as [Expression, Expression];
   const name = callOf(left)?.operator === 'var' ? String(callOf(left)?.operands[0]) : undefined;
-  if (name === undefined) return operands.flatMap((operand) => clausesOf(operand, pack, scope));
+  if (name === undefined) return operands.flatMap((operand) => clausesOf(operand, view));
   const outcome = scope(name);
   if (!outcome.known) return [];
   const fact = name.startsWith('facts.') ? pack.factById.get(name.slice('facts.'.length)) : undefined;
-  if (fact !== undefined && fact.kind !== 'number') return behindName(name, pack, scope);
+  if (fact !== undefined && fact.kind !== 'number') return behindName(name, view);
   const limit = Array.isArray(right) ? undefined : evaluate(right, scope);
-  const clause = answerClause(name, outcome, pack);
+  const clause = answerClause(name, outcome, view);
   if (limit?.known !== true || typeof limit.value !== 'number' || limit.value === 0) return clause;
-  return clause.map((text) => `${text} (limit ${limitWords(name, limit, pack)})`);
+  return clause.map((text) => `${text} (limit ${limitWords(name, limit, view)})`);
 }
 
-function answerClause(name: string, outcome: Outcome, pack: Pack): string[] {
+function answerClause(name: string, outcome: Outcome, { pack, units }: View): string[] {
   if (!outcome.known) return [];
   const question = pack.questionById.get(name);
   if (question !== undefined) {
-    const shown = showAnswer(question, outcome.value);
+    const shown = showAnswer(question, outcome.value, units);
     // A number reads on from its name; words need the colon.
     return [typeof outcome.value === 'number' ? `${question.label} ${shown}` : `${question.label}: ${shown}`];
   }
   const fact = name.startsWith('facts.') ? pack.factById.get(name.slice('facts.'.length)) : undefined;
-  return fact === undefined ? [] : [`${fact.what} ${numberWords(outcome.value, fact.unit)}`];
+  return fact === undefined ? [] : [`${fact.what} ${numberWords(outcome.value, fact.unit, units)}`];
 }
 
-function limitWords(name: string, limit: Known, pack: Pack): string {
+function limitWords(name: string, limit: Known, { pack, units }: View): string {
   const question = pack.questionById.get(name);
-  if (question?.kind === 'days-ago') return numberWords(limit.value, 'd');
+  if (question?.kind === 'days-ago') return numberWords(limit.value, 'd', units);
   return question === undefined
-    ? numberWords(limit.value, pack.factById.get(name.slice('facts.'.length))?.unit)
-    : showAnswer(question, limit.value);
+    ? numberWords(limit.value, pack.factById.get(name.slice('facts.'.length))?.unit, units)
+    : showAnswer(question, limit.value, units);
 }
 
-function numberWords(value: Value, unit: string | undefined): string {
+function numberWords(value: Value, unit: string | undefined, units: Units | undefined): string {
   if (typeof value !== 'number') return String(value);
   if (unit === 'fraction') return `${Math.round(value * 100)} %`;
-  return unit === undefined || unit === 'count'
-    ? plainNumber(value)
-    : `${plainNumber(value)} ${unit === 'd' ? 'days' : unit}`;
+  if (unit === 'd') return `${plainNumber(value)} days`;
+  return unit === undefined || unit === 'count' ? plainNumber(value) : quantity(value, unit, units);
 }

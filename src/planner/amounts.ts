@@ -1,6 +1,7 @@
 /** Works out what a step takes: amount, range behind it, working, and every figure and answer it came from. */
 import { tankLoads } from '../agronomy/tank-loads.js';
-import { quantity } from '../base/quantity-words.js';
+import { bothUnits, quantity } from '../base/quantity-words.js';
+import { measureOf, type Units } from '../base/us-units.js';
 import { evaluate, type Known, type Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
 import type { AmountRule, Expression, Figure, Step } from '../rules/schema.js';
@@ -8,10 +9,10 @@ import { FORMULAS, type Formula, type Inputs } from './formulas.js';
 import type { PlanAmount } from './plan.js';
 
 /** Amounts that are in the plan; those whose condition is false are left out. */
-export function amountsOf(step: Step, pack: Pack, scope: Scope): PlanAmount[] {
+export function amountsOf(step: Step, pack: Pack, scope: Scope, units: Units): PlanAmount[] {
   return step.amounts
     .filter((rule) => rule.when === undefined || isTrue(rule.when, scope))
-    .map((rule) => amountOf(rule, pack, scope))
+    .map((rule) => amountOf(rule, { pack, scope, units }))
     .filter((amount) => amount.amount !== 0);
 }
 
@@ -20,7 +21,13 @@ const isTrue = (condition: Expression, scope: Scope): boolean => {
   return outcome.known && outcome.value === true;
 };
 
-function amountOf(rule: AmountRule, pack: Pack, scope: Scope): PlanAmount {
+interface AmountContext {
+  readonly pack: Pack;
+  readonly scope: Scope;
+  readonly units: Units;
+}
+
+function amountOf(rule: AmountRule, { pack, scope, units }: AmountContext): PlanAmount {
   const formula = FORMULAS[rule.formula] as Formula;
   const material = pack.materialById.get(rule.material);
   const unit = material?.unit ?? 'each';
@@ -33,6 +40,7 @@ function amountOf(rule: AmountRule, pack: Pack, scope: Scope): PlanAmount {
     materialId: rule.material,
     title: material?.title ?? rule.material,
     unit,
+    loose: material?.loose === true,
     formula: rule.formula,
     figures,
     answers: answersOf(inputs),
@@ -40,18 +48,24 @@ function amountOf(rule: AmountRule, pack: Pack, scope: Scope): PlanAmount {
     loads: [],
   };
   if (!isComplete) {
-    return { ...common, amount: null, range: budgetOf(inputs), working: '', note: rule.note ?? null };
+    return { ...common, amount: null, range: budgetOf(inputs, units), working: '', note: rule.note ?? null };
   }
   const { value, least, most } = spreadOf(formula, inputs);
   const typical = typicalOf(inputs);
-  const notes = [formula.remark?.(typical), rule.note].filter((note) => note !== undefined && note !== null);
+  const notes = [formula.remark?.(typical, units), rule.note].filter(
+    (note) => note !== undefined && note !== null,
+  );
   return {
     ...common,
-    amount: rounded(value),
-    range: { min: rounded(least), max: rounded(most) },
-    working: formula.working(typical, quantity(value, unit), unit),
+    amount: roundedFor(units, value),
+    range: { min: roundedFor(units, least), max: roundedFor(units, most) },
+    working: formula.working(typical, {
+      result: resultWords(common, value, units),
+      unit: measureOf(common),
+      units,
+    }),
     note: notes.length === 0 ? null : notes.join(' '),
-    loads: loadsOf(typical, unit),
+    loads: loadsOf(typical, unit, units),
   };
 }
 
@@ -109,14 +123,17 @@ function spreadOf(
 }
 
 /** What a label might ask for, by printed rates: for the purse only, never for the tank. */
-function budgetOf(inputs: Found): PlanAmount['range'] {
+function budgetOf(inputs: Found, units: Units): PlanAmount['range'] {
   const { areaM2, budgetPerM2 } = inputs;
   if (areaM2 === undefined || budgetPerM2 === undefined) return null;
   const { least = budgetPerM2.value, most = budgetPerM2.value } = budgetPerM2;
-  return { min: rounded(areaM2.value * least), max: rounded(areaM2.value * most) };
+  return {
+    min: roundedFor(units, areaM2.value * least),
+    max: roundedFor(units, areaM2.value * most),
+  };
 }
 
-function loadsOf(inputs: Inputs, unit: string): PlanAmount['loads'] {
+function loadsOf(inputs: Inputs, unit: string, units: Units): PlanAmount['loads'] {
   const { areaM2, ratePerM2, waterLPerM2, tankL } = inputs;
   if (areaM2 === undefined || ratePerM2 === undefined || waterLPerM2 === undefined || tankL === undefined)
     return [];
@@ -128,8 +145,8 @@ function loadsOf(inputs: Inputs, unit: string): PlanAmount['loads'] {
     .filter(({ count }) => count > 0)
     .map(({ count, load }) => ({
       count,
-      waterL: rounded(load.waterL),
-      product: rounded(load.productMl),
+      waterL: roundedFor(units, load.waterL),
+      product: roundedFor(units, load.productMl),
       unit,
     }));
 }
@@ -139,6 +156,21 @@ const LEAST_WATER_L = 0.01;
 /** Three significant figures, whole from a thousand on: rounding is the last thing that happens. */
 export function rounded(value: number): number {
   return value === 0 ? 0 : Number(value.toPrecision(3));
+}
+
+/** For US words the exact number is kept: it is turned into their units first, and rounded after that. */
+export const roundedFor = (units: Units, value: number): number => (units === 'us' ? value : rounded(value));
+
+/** What stands on a label stays readable in its own units. */
+function resultWords(
+  amount: Pick<PlanAmount, 'unit' | 'loose' | 'basis'>,
+  value: number,
+  units: Units,
+): string {
+  const unit = measureOf(amount);
+  return amount.basis === 'label'
+    ? bothUnits(quantity(value, unit), value, unit, units)
+    : quantity(value, unit, units);
 }
 
 const figuresOf = (inputs: Found): string[] =>

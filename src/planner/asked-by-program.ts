@@ -7,3 +7,6 @@ export const ASKED_BY_PROGRAM: readonly string[] = [
   'hoursPerDay',
   'hoseLPerMin',
 ];
+
+/** Asked besides where there is a price list: what the job may cost, and which packs can be lifted. */
+export const ASKED_WITH_PRICES: readonly string[] = ['maxLiftKg', 'budget'];

@@ -5,21 +5,23 @@
  * The steps are dated twice: once to see how long the season makes them wait, then with that wait in the rules.
  */
 import { addDays, type IsoDate, isInWindow, lastDateInWindow } from '../base/dates.js';
-import { diagnose, type Judged } from '../diagnosis/diagnose.js';
+import type { Units } from '../base/us-units.js';
 import type { Answers } from '../interview/answers.js';
-import { reasonsFor, sentenceOf } from '../interview/reasons.js';
-import { evaluate, type Scope } from '../rules/evaluate.js';
+import { reasonsFor, sentenceOf, type View } from '../interview/reasons.js';
+import type { Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
 import type { Step } from '../rules/schema.js';
 import { outlookOf } from './aftercare.js';
-import { amountsOf, hoursOf, rounded } from './amounts.js';
+import { amountsOf, hoursOf, rounded, roundedFor } from './amounts.js';
 import { assumptionsOf } from './assumptions.js';
 import { dateSteps, type PartDates } from './dating.js';
 import { type DaySigns, daySign } from './day-signs.js';
+import { findingsOf, verdictOf } from './judgement.js';
 import { placeName } from './place.js';
-import type { Plan, PlanCaution, PlanFinding, PlanStep } from './plan.js';
+import type { Plan, PlanCaution, PlanStep } from './plan.js';
+import type { PriceList } from './price-list.js';
 import { type Ledger, openLedger } from './provenance.js';
-import { shoppingOf } from './shopping.js';
+import { purchaseOf } from './purchase.js';
 import { numbersOf, seasonOf } from './step-net.js';
 import { activeSteps, answered, daysOf, holds } from './steps.js';
 import { type Say, sayer } from './texts.js';
@@ -33,6 +35,10 @@ export interface PlanInput {
   readonly today: IsoDate;
   /** Whether absent answers may be assumed too, not only those said to be unknown. */
   readonly assumeAll: boolean;
+  /** Units of the sentences; metric unless said otherwise. */
+  readonly units?: Units;
+  /** A person's own packs, prices and shed; without it no money is named. */
+  readonly prices?: PriceList | undefined;
 }
 
 /** Thrown when waits and windows cannot all hold; names the steps that could not settle. */
@@ -44,42 +50,43 @@ export class ScheduleClash extends Error {
 }
 
 export function assemblePlan(input: PlanInput): Plan {
-  const { pack, today } = input;
+  const { pack, today, units = 'metric' } = input;
   const { choice, timing, dates } = datedChoice(input);
   const { answers } = choice;
   const place = said(answers.place);
   const scope = scopeFor({ ...choice, timing });
 
   const ledger = openLedger(pack);
-  const say = sayer(pack, scope, ledger.noteFigure);
+  const say = sayer({ pack, scope, note: ledger.noteFigure, units });
   const active = activeSteps(pack, scope);
   const season = seasonOf(pack, scope, today);
   const knownScope = scopeFor({ ...choice, assume: 'nothing', timing });
-  const verdict = verdictOf(pack, knownScope, scope, ledger);
-  const findings = findingsOf(pack, knownScope, scope, say, ledger);
+  const verdict = verdictOf({ pack, scope, units }, knownScope, ledger);
+  const findings = findingsOf({ pack, scope, units }, knownScope, say, ledger);
   const { climate } = season;
   const isSoaked = active.some(({ id }) => id === 'soak');
   const signs = { pack, scope: knownScope, climate, today, isSoaked, note: ledger.noteFigure };
   const steps = active
-    .map((step) => planStep(step, { pack, scope, season, dates, active, say, ledger, signs }))
+    .map((step) => planStep(step, { pack, scope, units, season, dates, active, say, ledger, signs }))
     .sort((a, b) => (a.startOn < b.startOn ? -1 : a.startOn > b.startOn ? 1 : 0));
   const sowOn = steps.find(({ id }) => id === 'sow')?.startOn;
-  const watering = wateringOf({ pack, scope, climate, sowOn, note: ledger.noteFigure });
+  const watering = wateringOf({ pack, scope, units, climate, sowOn, note: ledger.noteFigure });
   if (watering.length > 0) for (const { sources } of pack.watering) ledger.cite(sources);
   return {
     format: 1,
     pack: { id: pack.id, version: pack.version, sha256: pack.sha256 },
     madeOn: today,
+    units,
     name: said(answers.lawnName),
     place: place === null ? null : placeName(place, pack.climate),
     climate: climateOf(season, ledger),
-    lawn: lawnOf(answers, scope, ledger),
+    lawn: lawnOf(answers, scope, ledger, units),
     verdict,
     findings,
     steps,
     watering,
     outlook: outlookOf(pack, scope, sowOn, say),
-    shopping: shoppingOf(steps, pack),
+    ...purchaseOf(steps, { pack, scope, units, prices: input.prices, say, note: ledger.noteFigure }),
     assumptions: assumptionsOf({
       pack,
       answers,
@@ -87,6 +94,7 @@ export function assemblePlan(input: PlanInput): Plan {
       saidScope: scopeFor({ ...choice, assume: 'said', timing }),
       active,
       say,
+      units,
     }),
     cautions: cautionsOf(steps, pack, say, ledger),
     notDone: pack.notDone
@@ -112,7 +120,7 @@ export function plannedScope(input: PlanInput): Scope {
   return scopeFor({ ...choice, timing });
 }
 
-function lawnOf(answers: Answers, scope: Scope, ledger: Ledger): Plan['lawn'] {
+function lawnOf(answers: Answers, scope: Scope, ledger: Ledger, units: Units): Plan['lawn'] {
   const area = scope('facts.areaM2');
   const areaM2 = area.known ? (area.value as number) : 0;
   if (area.known)
@@ -120,73 +128,14 @@ function lawnOf(answers: Answers, scope: Scope, ledger: Ledger): Plan['lawn'] {
       if (name.startsWith('figures.')) ledger.noteFigure(name.slice('figures.'.length));
   const isGiven = Array.isArray(answers.lawnParts) || typeof answers.areaM2 === 'number';
   return {
-    areaM2: rounded(areaM2),
-    areaUncertaintyM2: area.known ? rounded((area.most ?? areaM2) - areaM2) : 0,
+    areaM2: roundedFor(units, areaM2),
+    areaUncertaintyM2: area.known ? roundedFor(units, (area.most ?? areaM2) - areaM2) : 0,
     areaAssumed: !isGiven,
     measuredBy: String(answered(scope, 'measuredBy') ?? 'paces'),
   };
 }
 
-function verdictOf(pack: Pack, knownScope: Scope, scope: Scope, ledger: Ledger): Plan['verdict'] {
-  const chosen = pack.verdicts.findIndex(({ when }) => holds(when, scope));
-  const rule = pack.verdicts[chosen];
-  if (rule === undefined)
-    throw new Error('no verdict holds: the last one in verdicts.json must always be true');
-  const need = { var: 'facts.need' };
-  return {
-    id: rule.id,
-    title: rule.title,
-    because: rule.because,
-    reasons: sentenceOf(reasonsFor(rule.when === true ? need : rule.when, pack, scope)),
-    restsOn: openBehind(pack.verdicts.slice(0, chosen + 1), knownScope).map(
-      (id) => pack.questionById.get(id)?.label ?? id,
-    ),
-    sources: ledger.cite(rule.sources),
-  };
-}
-
-/** The open questions that could still have led to another verdict; none when it is certain. */
-function openBehind(verdicts: Pack['verdicts'], knownScope: Scope): string[] {
-  const open = verdicts.flatMap(({ when }) => {
-    const outcome = evaluate(when, knownScope);
-    return outcome.known ? [] : outcome.open;
-  });
-  return [...new Set(open)];
-}
-
-function findingsOf(
-  pack: Pack,
-  knownScope: Scope,
-  assumedScope: Scope,
-  say: Say,
-  ledger: Ledger,
-): PlanFinding[] {
-  const planFinding = ({ finding, verdict, strength, signsFor, signsAgainst, open }: Judged): PlanFinding => {
-    const missing = open.map((id) => pack.questionById.get(id)?.label ?? id);
-    return {
-      id: finding.id,
-      title: finding.title,
-      verdict,
-      strength,
-      because:
-        verdict === 'cannotTell'
-          ? `Not answered: ${missing.join(', ')}.`
-          : sentenceOf(reasonsFor(finding.when, pack, knownScope)),
-      why: say(finding.why),
-      signsFor: signsFor.map(say),
-      signsAgainst: signsAgainst.map(say),
-      tellsApart: say(finding.tellsApart),
-      open,
-      assumedSo: verdict === 'cannotTell' && holds(finding.when, assumedScope),
-      sources: verdict === 'found' ? ledger.cite(finding.sources) : finding.sources,
-    };
-  };
-  return diagnose(pack, knownScope).map(planFinding);
-}
-
-interface StepContext {
-  readonly pack: Pack;
-  readonly scope: Scope;
+interface StepContext extends View {
   readonly season: Season;
   readonly dates: ReadonlyMap<string, readonly PartDates[]>;
   readonly active: readonly Step[];
@@ -195,18 +144,16 @@ interface StepContext {
   readonly signs: DaySigns;
 }
 
-function planStep(
-  step: Step,
-  { pack, scope, season, dates, active, say, ledger, signs }: StepContext,
-): PlanStep {
+function planStep(step: Step, context: StepContext): PlanStep {
+  const { pack, scope, units = 'metric', season, dates, active, say, ledger, signs } = context;
   // The verdict has said these once.
-  const verdictClauses = reasonsFor({ var: 'facts.need' }, pack, scope);
+  const verdictClauses = reasonsFor({ var: 'facts.need' }, context);
   const parts = dates.get(step.id) as readonly PartDates[];
   const [first, last] = [parts[0] as PartDates, parts.at(-1) as PartDates];
   const lastsUntil = addDays(last.startOn, daysOf(step.lastsDays, scope) ?? 0);
   const endOn = [lastsUntil, last.endOn].sort()[1] as IsoDate;
   const hours = hoursOf(step, scope);
-  const amounts = amountsOf(step, pack, scope);
+  const amounts = amountsOf(step, pack, scope, units);
   for (const id of [...hours.figures, ...amounts.flatMap(({ figures }) => figures)]) ledger.noteFigure(id);
   const tools = step.tools.filter(({ when }) => when === undefined || holds(when, scope));
   const cautions = step.cautions.filter((id) => holds(pack.cautionById.get(id)?.when ?? true, scope));
@@ -232,9 +179,7 @@ function planStep(
     workHours: rounded(hours.value),
     workHoursRange: { min: rounded(hours.least), max: rounded(hours.most) },
     purpose: say(step.purpose),
-    because: sentenceOf(
-      reasonsFor(step.when, pack, scope).filter((clause) => !verdictClauses.includes(clause)),
-    ),
+    because: sentenceOf(reasonsFor(step.when, context).filter((clause) => !verdictClauses.includes(clause))),
     how: step.how.map(say),
     dayChecks: step.dayChecks.map(({ check, otherwise, sign }) => ({
       check: say(check),

@@ -1,7 +1,9 @@
 /** Names every assumption that the plan stands on: said "don't know", or left out and allowed to be assumed. */
+import type { Units } from '../base/us-units.js';
 import { type Answers, UNKNOWN } from '../interview/answers.js';
 import { openQuestions } from '../interview/open-questions.js';
 import { showAnswer } from '../interview/show-answer.js';
+import { wordedFor } from '../interview/worded.js';
 import { namesIn } from '../rules/call.js';
 import type { Scope } from '../rules/evaluate.js';
 import { expressionsOf } from '../rules/expressions.js';
@@ -21,20 +23,22 @@ export interface AssumptionsInput {
   readonly saidScope: Scope;
   readonly active: readonly Step[];
   readonly say: Say;
+  readonly units: Units;
 }
 
 /** What was said to be unknown and was read; what was not answered only where an answer could still change the plan. */
 export function assumptionsOf(input: AssumptionsInput): PlanAssumption[] {
-  const { pack, answers, scope, saidScope, active, say } = input;
+  const { pack, answers, scope, saidScope, active, say, units } = input;
   const matters = questionsThatMatter(pack, active);
   const open = new Set(openQuestions(pack, saidScope).map(({ id }) => id));
   return pack.questions
     .filter(({ id }) => matters.has(id) && (answers[id] === UNKNOWN || open.has(id)))
     .filter((question) => isAssumed(question, answers, scope))
+    .map((question) => wordedFor(question, units))
     .map((question) => ({
       questionId: question.id,
       label: question.label,
-      assumed: assumedWords(question, scope),
+      assumed: assumedWords(question, scope, units),
       effect: say(question.dontKnow.effect),
       handTest: question.dontKnow.handTest === undefined ? null : say(question.dontKnow.handTest),
       saidUnknown: answers[question.id] === UNKNOWN,
@@ -50,10 +54,10 @@ function isAssumed(question: Question, answers: Answers, scope: Scope): boolean 
   return isAsked(question, scope) !== false;
 }
 
-function assumedWords(question: Question, scope: Scope): string {
+function assumedWords(question: Question, scope: Scope, units: Units | undefined): string {
   if (question.dontKnow.assume === null) return 'left open';
   const outcome = scope(question.id);
-  return outcome.known ? showAnswer(question, outcome.value) : 'left open';
+  return outcome.known ? showAnswer(question, outcome.value, units) : 'left open';
 }
 
 /** Questions behind anything that decides, and behind the amounts and hours of the steps that are in. */

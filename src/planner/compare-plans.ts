@@ -17,6 +17,7 @@ import type { Expression } from '../rules/schema.js';
 import { assemblePlan, plannedScope, ScheduleClash } from './assemble-plan.js';
 import type { Plan } from './plan.js';
 import { type Feature, featuresOf } from './plan-features.js';
+import type { PriceList } from './price-list.js';
 import { type Outcome, smallestSets } from './smallest-sets.js';
 
 export interface ChangedAnswer {
@@ -65,14 +66,15 @@ export interface CompareInput {
   readonly isPossible: (answers: Answers) => boolean;
   /** Most plans to make in search of the causes. */
   readonly mostPlans: number;
+  readonly prices?: PriceList | undefined;
 }
 
 /** Answers that give one thing between them change together. */
 const TOGETHER: readonly (readonly string[])[] = [['areaM2', 'lawnParts']];
 
 export function comparePlans(input: CompareInput): Comparison {
-  const { pack, before, after, today, mostPlans } = input;
-  const choice = (answers: Answers) => ({ pack, answers, today, assumeAll: true });
+  const { pack, before, after, today, mostPlans, prices } = input;
+  const choice = (answers: Answers) => ({ pack, answers, today, assumeAll: true, prices });
   const [planBefore, planAfter] = [assemblePlan(choice(before)), assemblePlan(choice(after))];
   const [was, is] = [featuresOf(planBefore), featuresOf(planAfter)];
   const units = changedUnits(pack, before, after);
@@ -208,8 +210,9 @@ function conditionOf(
     case 'finding':
       return { rule: `finding ${id}`, when: pack.findingById.get(id)?.when ?? true };
     case 'buy':
-    case 'cost':
       return { rule: `material ${id}`, when: true };
+    case 'cost':
+      return { rule: 'the price list', when: true };
     case 'amount': {
       const amount = pack.stepById.get(stepId)?.amounts.find((each) => each.id === amountId);
       const inputs = Object.values(amount?.inputs ?? {});
@@ -266,7 +269,7 @@ function whyOf(feature: Feature, pack: Pack, { scope, plan, cause, rules }: Now)
     ...pack.facts.filter(({ id }) => rules.includes(`fact ${id}`)).map(({ what }) => what),
   ];
   return sentenceOf(
-    reasonsFor(when, pack, scope).filter((clause) => names.some((name) => clause.startsWith(name))),
+    reasonsFor(when, { pack, scope }).filter((clause) => names.some((name) => clause.startsWith(name))),
   );
 }
 

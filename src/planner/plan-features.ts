@@ -43,8 +43,12 @@ export function featuresOf(plan: Plan): Map<string, Feature> {
   const cost = plan.shopping.reduce((sum, line) => sum + (line.cost ?? 0), 0);
   if (plan.shopping.some((line) => line.cost !== null))
     features.push(feature('cost', 'all', 'Cost of the shopping', cost.toFixed(2)));
+  if (plan.budget !== null && plan.budget.over !== null)
+    features.push(feature('cost', 'budget', 'Against the budget', budgetWords(plan.budget.over)));
   return new Map(features.map((each) => [keyOf(each), each]));
 }
+
+const budgetWords = (over: number): string => (over === 0 ? 'fits' : `${over.toFixed(2)} over`);
 
 /** A verdict is one thing whichever it is. */
 const keyOf = ({ kind, id }: Feature): string => (kind === 'verdict' ? kind : `${kind} ${id}`);

@@ -4,6 +4,7 @@
  * Amounts in g, mL, L, m2 and h; dates ISO; null where the plan leaves a thing open on purpose.
  */
 import type { IsoDate } from '../base/dates.js';
+import type { Units } from '../base/us-units.js';
 import type { Caution, Citation, Figure } from '../rules/schema.js';
 import type { VerdictId } from '../rules/schema-pack.js';
 
@@ -33,6 +34,8 @@ export interface PlanAmount {
   /** Null: to be read off the label; then `range` may hold what printed rates would come to, for the purse only. */
   readonly amount: number | null;
   readonly unit: 'g' | 'mL' | 'L' | 'm2' | 'h' | 'each';
+  /** Litres of soil or debris, not of a liquid. */
+  readonly loose: boolean;
   /** Least and most that the figures' ranges and the measuring allow. */
   readonly range: { readonly min: number; readonly max: number } | null;
   /** One line: the equation with the numbers in it. */
@@ -98,17 +101,60 @@ export interface PlanShoppingLine {
   readonly title: string;
   readonly kind: 'buy' | 'hire' | 'tool';
   readonly lookFor: string;
-  /** Null for a tool, or where the amount is on a label. */
+  /** Litres of soil, not of a liquid. */
+  readonly loose: boolean;
+  /** Null for a tool, or where the amount is on a label; `most` is what every range together could ask for. */
   readonly need: { readonly amount: number; readonly unit: string; readonly most: number } | null;
+  /** Besides what is in the shed: the packs together hold at least what is then missing. */
   readonly packs: readonly {
     readonly size: number;
     readonly unit: string;
     readonly count: number;
     readonly price: number | null;
   }[];
+  /** A person's own packs, or common sizes that no shop is held to; null where there are none. */
+  readonly packsAre: 'yours' | 'typical' | null;
   readonly leftOver: number | null;
+  /** Of the packs, the hire or the piece, in the person's currency; null where no price is known. */
   readonly cost: number | null;
+  /** What is in the shed already, in the unit of the need; pieces for a tool. */
+  readonly have: number | null;
+  /** Hire or buy, a pack too heavy to lift, a stock that falls short. */
+  readonly note: string | null;
   readonly forSteps: readonly string[];
+}
+
+/** What the packs weigh together, for whoever fetches them. */
+export interface PlanHaul {
+  readonly kg: number;
+  /** What an ordinary car takes beside its driver. */
+  readonly carKg: number;
+  readonly trips: number;
+  /** Goods that also come by lorry, in one bulk bag of so much; none where one trip will do. */
+  readonly bulk: readonly {
+    readonly materialId: string;
+    readonly title: string;
+    readonly size: number;
+    readonly unit: string;
+    readonly loose: boolean;
+  }[];
+}
+
+export interface PlanBudget {
+  readonly limit: number;
+  /** Null where nothing has a price; then nothing is said to fit. */
+  readonly total: number | null;
+  /** Materials on the list without a price. */
+  readonly unpriced: readonly string[];
+  readonly over: number | null;
+  /** In the order in which to leave them out, until the list fits. */
+  readonly leaveOut: readonly {
+    readonly stepId: string;
+    readonly title: string;
+    readonly saves: number;
+    /** What that costs the result. */
+    readonly loses: string;
+  }[];
 }
 
 export interface PlanAssumption {
@@ -174,6 +220,8 @@ export interface Plan {
   readonly format: 1;
   readonly pack: { readonly id: string; readonly version: string; readonly sha256: string };
   readonly madeOn: IsoDate;
+  /** In which units the sentences are worded. Numbers are metric always; for US sentences they are not rounded. */
+  readonly units: Units;
   /** The lawn's own name as typed, or null. */
   readonly name: string | null;
   readonly place: string | null;
@@ -213,6 +261,8 @@ export interface Plan {
     readonly ifNot: string;
   }[];
   readonly shopping: readonly PlanShoppingLine[];
+  readonly haul: PlanHaul | null;
+  readonly budget: PlanBudget | null;
   readonly assumptions: readonly PlanAssumption[];
   readonly cautions: readonly PlanCaution[];
   readonly figures: readonly PlanFigure[];

@@ -1,11 +1,11 @@
 /** The watering table of a new seedbed: how much, how often, with what, and what the rain of the place brings. */
 import { addDays, daysBetween, type IsoDate } from '../base/dates.js';
-import { aboutHours, plainNumber } from '../base/quantity-words.js';
-import { evaluate, type Scope } from '../rules/evaluate.js';
-import type { Pack } from '../rules/pack.js';
+import { aboutHours, plainNumber, quantity } from '../base/quantity-words.js';
+import type { View } from '../interview/reasons.js';
+import { evaluate } from '../rules/evaluate.js';
 import type { Expression } from '../rules/schema.js';
 import type { WateringRule } from '../rules/schema-pack.js';
-import { rounded } from './amounts.js';
+import { roundedFor } from './amounts.js';
 import type { LocalClimate } from './climate.js';
 import type { PlanWatering } from './plan.js';
 import { answered } from './steps.js';
@@ -13,9 +13,7 @@ import { answered } from './steps.js';
 const DAYS_PER_WEEK = 7;
 const MINUTES_PER_HOUR = 60;
 
-interface WateringInput {
-  readonly pack: Pack;
-  readonly scope: Scope;
+interface WateringInput extends View {
   readonly climate: LocalClimate | undefined;
   readonly sowOn: IsoDate | undefined;
   readonly note: (figureId: string) => void;
@@ -30,7 +28,8 @@ export function wateringOf(input: WateringInput): PlanWatering[] {
 }
 
 function periodOf(rule: WateringRule, sowOn: IsoDate, areaM2: number, input: WateringInput): PlanWatering {
-  const { climate, scope, note } = input;
+  const { climate, scope, note, units = 'metric' } = input;
+  const rounded = (value: number): number => roundedFor(units, value);
   const fromOn = addDays(sowOn, (rule.fromWeek - 1) * DAYS_PER_WEEK);
   const untilOn = addDays(sowOn, rule.toWeek * DAYS_PER_WEEK - 1);
   const numberOf = (expression: Expression): number => {
@@ -56,7 +55,7 @@ function periodOf(rule: WateringRule, sowOn: IsoDate, areaM2: number, input: Wat
     mmPerTurn: rounded(mmPerDay / turnsPerDay),
     litresPerTurn: rounded(litresPerTurn),
     rainMmPerDay: rainMm === undefined ? null : rounded(rainMm),
-    means: meansOf(scope, litresPerTurn, note),
+    means: meansOf(input, litresPerTurn),
     aim: rule.aim,
   };
 }
@@ -65,14 +64,14 @@ const midway = (from: IsoDate, until: IsoDate): IsoDate =>
   addDays(from, Math.floor(daysBetween(from, until) / 2));
 
 /** How long or how many cans one watering is, by the means at hand. */
-function meansOf(scope: Scope, litresPerTurn: number, note: (figureId: string) => void): string | null {
+function meansOf({ scope, note, units }: WateringInput, litresPerTurn: number): string | null {
   const watering = answered(scope, 'watering');
   // Under a ban a hose is no means; cans by hand are counted instead.
   if (watering === 'can' || answered(scope, 'wateringBan') === true) {
     const can = scope('figures.water-can-l');
     if (!can.known) return null;
     note('water-can-l');
-    return `${plainNumber(Math.ceil(litresPerTurn / (can.value as number)))} cans of ${plainNumber(can.value as number)} L`;
+    return `${plainNumber(Math.ceil(litresPerTurn / (can.value as number)))} cans of ${quantity(can.value as number, 'L', units)}`;
   }
   const flow = scope('hoseLPerMin');
   if ((watering !== 'hose' && watering !== 'sprinkler') || !flow.known) return null;

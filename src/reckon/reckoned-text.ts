@@ -1,15 +1,6 @@
 /** A worked-out figure in words: the answer first, then how it came about and where that stands in print. */
 import { plainNumber } from '../base/quantity-words.js';
-import {
-  AREA_IN_M2,
-  convert,
-  fahrenheitFromCelsius,
-  LENGTH_IN_M,
-  MASS_IN_G,
-  MASS_RATE_IN_G_PER_M2,
-  VOLUME_IN_L,
-  VOLUME_RATE_IN_ML_PER_M2,
-} from '../base/units.js';
+import { usScale } from '../base/us-units.js';
 import type { Reckoned } from './reckon.js';
 import type { Quantity } from './reckoner.js';
 
@@ -86,34 +77,8 @@ function withUnit({ value, unit }: Quantity): string {
   return `${figure} ${isOneOfThem ? unit.slice(0, -1) : unit}`;
 }
 
-type ToUs = (value: number) => Quantity;
-
-const OZ_PER_LB = MASS_IN_G.lb / MASS_IN_G.oz;
-
-/** Under a pound, ounces say it better. */
-const ouncesOrPounds = (grams: number): Quantity => {
-  const lb = convert(MASS_IN_G, grams, { from: 'g', to: 'lb' });
-  return lb < 1 && lb > 0 ? { value: lb * OZ_PER_LB, unit: 'oz' } : { value: lb, unit: 'lb' };
-};
-
-const TO_US: Readonly<Record<string, ToUs>> = {
-  m2: (value) => ({ value: convert(AREA_IN_M2, value, { from: 'm2', to: 'ft2' }), unit: 'sq ft' }),
-  g: ouncesOrPounds,
-  kg: (value) => ouncesOrPounds(value * MASS_IN_G.kg),
-  'g/m2': (value) => ({
-    value: convert(MASS_RATE_IN_G_PER_M2, value, { from: 'g/m2', to: 'lb/1000 ft2' }),
-    unit: 'lb/1000 sq ft',
-  }),
-  L: (value) => ({ value: convert(VOLUME_IN_L, value, { from: 'L', to: 'US gal' }), unit: 'US gal' }),
-  mL: (value) => ({ value: convert(VOLUME_IN_L, value, { from: 'mL', to: 'US fl oz' }), unit: 'US fl oz' }),
-  'L/ha': (value) => ({
-    value: convert(VOLUME_RATE_IN_ML_PER_M2, value, { from: 'L/ha', to: 'US gal/acre' }),
-    unit: 'US gal/acre',
-  }),
-  'ha/h': (value) => ({ value: convert(AREA_IN_M2, value, { from: 'ha', to: 'acre' }), unit: 'acres/h' }),
-  'mm/day': (value) => ({ value: convert(LENGTH_IN_M, value, { from: 'mm', to: 'in' }), unit: 'in/day' }),
-  C: (value) => ({ value: fahrenheitFromCelsius(value), unit: 'F' }),
-};
-
 /** The same in the units of a US bag or tape; nothing where there is no such unit. */
-const inUsUnits = ({ value, unit }: Quantity): Quantity | undefined => TO_US[unit]?.(value);
+function inUsUnits({ value, unit }: Quantity): Quantity | undefined {
+  const scale = usScale(value, unit);
+  return scale === undefined ? undefined : { value: scale.of(value), unit: scale.unit };
+}

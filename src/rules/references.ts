@@ -34,6 +34,11 @@ export function referencesOf(pack: PackData): Reference[] {
     ...pack.findings.flatMap((finding) => from('finding', finding.id, ofFinding(finding))),
     ...citing('step', pack.steps, idOf),
     ...pack.steps.flatMap((step) => from('step', step.id, ofStep(step))),
+    ...pack.materials.flatMap(({ id, density }) =>
+      density === undefined
+        ? []
+        : from('material', id, [{ pointer: '/density', kind: 'figure', id: density }]),
+    ),
     ...citing('caution', pack.cautions, idOf),
     ...citing('verdict', pack.verdicts, placeOf),
     ...citing('outlook', pack.outlook, placeOf),

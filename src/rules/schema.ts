@@ -4,6 +4,7 @@
  * Shapes only: whether names refer to something is settled in check.ts, whether a condition is sound in lint.ts.
  */
 import { z } from 'zod';
+import { usPacks, usWording } from './schema-us.js';
 
 export const id = z
   .string()
@@ -115,6 +116,7 @@ export const questionSchema = z
     impliedBy: z.array(z.strictObject({ answered: answerName, value: z.string() })).optional(),
     /** The shown default: an answer value, or "today" for a date. */
     suggest: z.union([z.string(), z.number(), z.boolean()]).optional(),
+    us: usWording.optional(),
   })
   .refine((question) => (question.kind === 'choice') === (question.options !== undefined), {
     error: 'a choice has options, and nothing else has',
@@ -249,6 +251,8 @@ export const stepSchema = z.strictObject({
   maySlip: z.boolean().optional(),
   /** On a lawn too large for one go this is done part by part, and one part is finished before the next is begun. */
   inParts: z.boolean().optional(),
+  /** Where money is short, this is left out in this order, and here is what that costs the result. */
+  leaveOut: z.strictObject({ order: z.int().min(1), loses: sentence }).optional(),
   amounts: z.array(amount),
   labour: z.strictObject({ formula: id, inputs: z.record(answerName, expression) }).optional(),
   /** What must be at hand; with a condition where it depends on an answer. */
@@ -264,10 +268,15 @@ export const materialSchema = z.strictObject({
   title: sentence,
   kind: z.enum(['buy', 'hire', 'tool']),
   unit: z.enum(['g', 'mL', 'L', 'm2', 'h', 'each']),
+  /** Figure, in t/m3, that says what a litre weighs; goods by weight need none. */
+  density: id.optional(),
+  /** Soil and debris by the litre, which is no liquid: in the US it is sold by the cubic foot. */
+  loose: z.boolean().optional(),
   /** What to look for in the shop or on the label. */
   lookFor: sentence,
   /** Common pack sizes in the unit above, marked as typical: no shop is promised. */
   packs: z.array(z.number().positive()),
+  usPacks: usPacks.optional(),
 });
 
 export const cautionSchema = z.strictObject({

@@ -1,15 +1,23 @@
-/** Slots in sentences: `{figures.fork-depth-mm}`, `{figures.fork-depth-mm range}`, `{facts.germinationDays}`. */
+/**
+ * Slots in sentences: `{figures.fork-depth-mm}`, `{figures.fork-depth-mm range}`, `{facts.germinationDays}`;
+ * and measures: `{45 cm}`, `{7 to 8 cm}`. Both are said in the reader's units; with `as printed` in the printed ones too.
+ */
 import { jsonPointer } from '../base/json-pointer.js';
 import type { PackData } from './pack.js';
 
-export const SLOT = /\{((?:figures|facts)\.[A-Za-z0-9-]+)( range)?\}/g;
+export const SLOT = /\{((?:figures|facts)\.[A-Za-z0-9-]+)( range)?( as printed)?\}/g;
+
+/** So many of a metric unit, written out in a sentence; `as printed` where the metric value is the limit itself. */
+export const MEASURE = /\{(\d+(?:\.\d+)?)(?: to (\d+(?:\.\d+)?))? (mm|cm|m|m2|g|kg|mL|L|C)( as printed)?\}/g;
 
 /** Anything in braces: what is no sound slot would stand in the plan as it is. */
 const ANY_BRACES = /\{([^{}]*)\}/g;
 
-/** Every name that stands in braces in the text. */
+/** Every name that stands in braces in the text; a measure is no name. */
 export function slotsIn(text: string): string[] {
-  return [...text.matchAll(ANY_BRACES)].map(([, inside = '']) => inside.replace(/ range$/, ''));
+  return [...text.replace(MEASURE, '').matchAll(ANY_BRACES)].map(([, inside = '']) =>
+    inside.replace(/( range)?( as printed)?$/, ''),
+  );
 }
 
 export interface Told {
@@ -33,10 +41,21 @@ const FIELDS = {
     'dayChecks/*/otherwise',
     'doneWhen',
     'ifNot',
+    'leaveOut/loses',
   ],
   caution: ['line', 'detail'],
   finding: ['why', 'tellsApart'],
-  question: ['text', 'help', 'why', 'dontKnow/effect', 'dontKnow/handTest'],
+  question: [
+    'text',
+    'help',
+    'why',
+    'dontKnow/effect',
+    'dontKnow/handTest',
+    'us/text',
+    'us/help',
+    'us/effect',
+    'us/handTest',
+  ],
   outlook: ['sees', 'ifNot'],
   notDone: ['says'],
 } as const;

@@ -4,12 +4,15 @@
  * a reply; it decides nothing.
  */
 import type { Readable, Writable } from 'node:stream';
+import type { Units } from '../base/us-units.js';
 import type { AnswerValue } from '../interview/answers.js';
 import type { Reading } from '../interview/reading.js';
 import type { Question } from '../rules/schema.js';
 
 export interface Prompt {
   readonly question: Question;
+  /** Units that a bare number is meant in. */
+  readonly units: Units;
   /** Count of this question in the session, from 1. */
   readonly number: number;
   /** How many may still come after this one, at the most. */

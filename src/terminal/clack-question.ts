@@ -78,7 +78,7 @@ async function fromText(conversation: Conversation): Promise<Outcome> {
     return reading.kind === 'refused' ? reading.says : undefined;
   };
   const suggestion = prompt.suggestedText === undefined ? '' : `\nEnter alone takes: ${prompt.suggestedText}`;
-  const message = `${countLine(prompt)}\n${prompt.question.text}\n${howToAnswer(prompt.question)} Or type: ${DONT_KNOW}, help, back or quit.${suggestion}`;
+  const message = `${countLine(prompt)}\n${prompt.question.text}\n${howToAnswer(prompt)} Or type: ${DONT_KNOW}, help, back or quit.${suggestion}`;
   const given = await screen.typed(message, { placeholder: prompt.suggestedText ?? '', check });
   if (given.kind !== 'given') return { kind: given.kind };
   if (given.value === '') return byDefault?.kind === 'value' ? noted(byDefault, screen) : byDefault;
@@ -89,7 +89,7 @@ async function fromText(conversation: Conversation): Promise<Outcome> {
 
 function obey(command: Command, { prompt, screen }: Conversation): Outcome {
   if (command === 'why') screen.say(prompt.why);
-  else if (command === 'help') screen.say(`${prompt.help}\n${howToAnswer(prompt.question)}\n${WORDS_LINE}`);
+  else if (command === 'help') screen.say(`${prompt.help}\n${howToAnswer(prompt)}\n${WORDS_LINE}`);
   else {
     if (command === 'save' || command === 'quit') screen.leave(command);
     return { kind: command };

@@ -58,7 +58,7 @@ function showPrompt({ prompt, screen }: Conversation, isFirst: boolean): void {
   screen.put(countLine(prompt));
   screen.put(prompt.question.text);
   const answers = listedAnswers(prompt.question);
-  if (answers === undefined) screen.put(`${howToAnswer(prompt.question)} Or ${DONT_KNOW}.`);
+  if (answers === undefined) screen.put(`${howToAnswer(prompt)} Or ${DONT_KNOW}.`);
   else screen.putList([...answers.map(optionLine), DONT_KNOW]);
   if (prompt.suggestedText !== undefined) screen.put(`Enter alone takes: ${cleanLine(prompt.suggestedText)}`);
   if (isFirst) screen.put(WORDS_LINE);
@@ -86,7 +86,7 @@ function obey(command: Command, doubt: Raised, { prompt, screen }: Conversation)
       return { doubt };
     case 'help':
       screen.put(prompt.help);
-      screen.put(howToAnswer(prompt.question));
+      screen.put(howToAnswer(prompt));
       screen.put(WORDS_LINE);
       return { doubt };
     case 'save':

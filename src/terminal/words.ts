@@ -1,6 +1,7 @@
 /** The words that work at every question, and the sentences both askers share. */
 import { cleanLine } from '../base/clean-text.js';
-import { shown } from '../base/quantity/show.js';
+import type { Units } from '../base/us-units.js';
+import { boundsIn } from '../interview/read-answer-bounds.js';
 import type { Question } from '../rules/schema.js';
 import type { Prompt } from './asker.js';
 
@@ -85,14 +86,15 @@ export function listedAnswers(question: Question):
 }
 
 /** One line on how to type the answer, for the kinds that are typed. */
-export function howToAnswer({ kind, unit, bounds, suggest }: Question): string {
+export function howToAnswer({ question, units }: Prompt): string {
+  const { kind, suggest } = question;
   const ways: Readonly<Record<Question['kind'], string>> = {
     choice: 'Type a number of the list, or its words.',
     'yes-no': 'Type yes or no.',
-    number: `Type a number${unit === undefined ? '' : ` (${unit})`}${rangeOf(bounds)}.`,
+    number: `Type a number${numberWords(question, units)}.`,
     fraction: 'Type a share: 40 %, 0.4, two fifths.',
-    area: 'Type 84 m2, or 12 x 7 in metres. Join parts with + and take beds away with -, such as 12 x 7 + circle 3 - 2 x 1.',
-    parts: 'Type shapes in metres: 12 x 7 + circle 3 - 2 x 1.',
+    area: AREA_EXAMPLE[units],
+    parts: PARTS_EXAMPLE[units],
     date:
       suggest === 'today'
         ? 'Type today, Saturday, in two weeks or 3 April.'
@@ -104,6 +106,18 @@ export function howToAnswer({ kind, unit, bounds, suggest }: Question): string {
   return ways[kind];
 }
 
-function rangeOf(bounds: Question['bounds']): string {
-  return bounds === undefined ? '' : ` from ${shown(bounds.min)} to ${shown(bounds.max)}`;
+const AREA_EXAMPLE: Readonly<Record<Units, string>> = {
+  metric:
+    'Type 84 m2, or 12 x 7 in metres. Join parts with + and take beds away with -, such as 12 x 7 + circle 3 - 2 x 1.',
+  us: 'Type 900 sq ft, or 40 x 25 in feet. Join parts with + and take beds away with -, such as 40 x 25 + circle 10 - 6 x 3.',
+};
+const PARTS_EXAMPLE: Readonly<Record<Units, string>> = {
+  metric: 'Type shapes in metres: 12 x 7 + circle 3 - 2 x 1.',
+  us: 'Type shapes in feet: 40 x 25 + circle 10 - 6 x 3.',
+};
+
+function numberWords({ unit, bounds }: Question, units: Units): string {
+  if (bounds === undefined) return unit === undefined ? '' : ` (${unit})`;
+  const { from, to, unit: said } = boundsIn(unit, bounds, units);
+  return `${said === undefined ? '' : ` (${said})`} from ${from} to ${to}`;
 }

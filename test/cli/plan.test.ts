@@ -17,6 +17,21 @@ describe('plan FILE', () => {
     expect(out).toBe(readFileSync('transcripts-examples/mossy-family-lawn/plan.md', 'utf8'));
   });
 
+  it('is read in US units when asked, with the label in both, while JSON stays metric', () => {
+    const asked = ['plan', example, '--today', '2027-03-13'];
+    const us = run([...asked, '--units', 'us']);
+    expect([us.code, us.err]).toEqual([0, '']);
+    // 84 m2 by 0.09290304 m2 to the square foot is 904; 840 mL by 29.5735 mL to the fluid ounce is 28.4.
+    expect(us.out).toContain('The lawn is 904 ft²');
+    expect(us.out).toContain('28.4 fl oz (840 mL)');
+    const json = [...asked, '--format', 'json'];
+    expect(run([...json, '--units', 'us']).out).toBe(run(json).out);
+    expect(run([...asked, '--units', 'metric']).out).toBe(run(asked).out);
+    const wrong = run([...asked, '--units', 'stone']);
+    expect([wrong.code, wrong.out]).toEqual([2, '']);
+    expect(wrong.err).toContain('Allowed: metric, us');
+  });
+
   it('writes JSON with the fields of the contract', () => {
     const { code, out } = run(['plan', example, '--today', '2027-03-13', '--format', 'json']);
     const plan = JSON.parse(out);

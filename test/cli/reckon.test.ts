@@ -92,8 +92,8 @@ describe('reckon', () => {
   it.each<[string[], string]>([
     [['seed', 'areaM2=45.359237', 'rateGPerM2=20'], '907 g (2 lb)'],
     [['seed', 'areaM2=1', 'rateGPerM2=28.349523125'], '28.3 g (1 oz)'],
-    [['area-triangle', 'sidesM=3 ft,4 ft,5 ft'], '0.557 m2 (6 sq ft)'],
-    [['top-dressing', 'areaM2=1', 'depthMm=3.785411784'], '3.79 L (1 US gal)'],
+    [['area-triangle', 'sidesM=3 ft,4 ft,5 ft'], '0.557 m2 (6 ft2)'],
+    [['top-dressing', 'areaM2=1', 'depthMm=3.785411784'], '3.79 L (1 gal)'],
     [['degree-days', 'tMinC=10', 'tMaxC=20', 'baseC=5'], '10 C day'],
   ])('%j with --units us begins with %s', (args, first) => {
     const { code, out } = run(['reckon', ...args, '--units', 'us']);

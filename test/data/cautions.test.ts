@@ -20,11 +20,12 @@ const sourceIds = z
   .parse(readJson('sources.json'))
   .map(({ id }) => id);
 
-const say = sayer(
+const say = sayer({
   pack,
-  scopeFor({ pack, answers: {}, today: parseIsoDate('2027-04-01'), assume: 'all' }),
-  () => undefined,
-);
+  scope: scopeFor({ pack, answers: {}, today: parseIsoDate('2027-04-01'), assume: 'all' }),
+  note: () => undefined,
+  units: 'metric',
+});
 /** The caution as a reader sees it, its figures filled in. */
 const caution = (id: string): Caution => {
   const found = cautions.find((each) => each.id === id);

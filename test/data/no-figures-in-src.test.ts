@@ -32,6 +32,8 @@ const OF_THE_PROGRAM: Readonly<Record<string, string>> = {
   HORIZON_DAYS: 'd that a search may go on, not a wait',
   POLE_DEG: 'degrees of latitude',
   DATE_LINE_DEG: 'degrees of longitude',
+  MOST_TOTALS: 'entries of a table',
+  DUST: 'what binary arithmetic leaves',
   LEAST_WATER_L: 'no water to speak of, below which nothing is divided by it',
 };
 

@@ -122,10 +122,10 @@ describe('bounds let through what is in print', () => {
     expect(boundsOf('sunHoursPerDay').max).toBeLessThan(24);
   });
 
-  it('tells the slope from a metre of board as the tangent does', () => {
+  it('tells the slope from the share of a board as the tangent does', () => {
     for (const degrees of [5, 10, 15]) {
-      const gapCm = Math.round(100 * Math.tan((degrees * Math.PI) / 180));
-      expect(question('slopeDeg').help).toMatch(new RegExp(`${gapCm} cm is ${degrees}\\b`));
+      const gapPercent = Math.round(100 * Math.tan((degrees * Math.PI) / 180));
+      expect(question('slopeDeg').help).toMatch(new RegExp(`${gapPercent} % is ${degrees}\\b`));
     }
   });
 });

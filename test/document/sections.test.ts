@@ -165,7 +165,47 @@ describe('shopping', () => {
       bullets([['Electric scarifier, 3 h, for step 2. Sharp blades and a long lead.']]),
       heading(3, 'Tools'),
       bullets([['Spring-tine rake, for steps 2 and 3.']]),
+      // By hand: 25.50 alone has a price; the moss killer, the feed and the scarifier have none.
+      paragraph('What has a price comes to 25.50, with 3 things that have no price.'),
     ]);
+  });
+
+  it('says how many trips it takes, and what a lorry could bring', () => {
+    const haul = { kg: 630, carKg: 300, trips: 3, bulk: [] };
+    const text = (each: typeof samplePlan.haul): string =>
+      JSON.stringify(shoppingSection({ ...samplePlan, haul: each }, references));
+    expect(text(haul)).toContain(
+      'Together the packs weigh about 630 kg; an ordinary car takes about 300 kg beside its driver (assumption; its handbook has the figure), so that is 3 trips, or one delivery.',
+    );
+    expect(text({ ...haul, kg: 90, trips: 1 })).toContain('so that is one trip.');
+    const bulk = [{ materialId: 'topsoil', title: 'Topsoil', size: 700, unit: 'L', loose: true }];
+    expect(text({ ...haul, bulk })).toContain(
+      'Ask too what a bulk bag costs, set down by a lorry where a barrow reaches it: topsoil, 700 L.',
+    );
+    expect(text(null)).not.toContain('Together');
+  });
+
+  it('sets the list against the budget, with what to leave out first', () => {
+    const text = (budget: typeof samplePlan.budget): string =>
+      JSON.stringify(shoppingSection({ ...samplePlan, budget }, references));
+    const short = {
+      limit: 20,
+      total: 25.5,
+      over: 5.5,
+      unpriced: ['moss-product'],
+      leaveOut: [{ stepId: 'sow', title: 'Sow', saves: 3, loses: 'Bare ground stays bare.' }],
+    };
+    expect(text(short)).toContain(
+      'The list comes to 25.50, with 1 thing that has no price; your budget is 20.00.',
+    );
+    expect(text(short)).toContain('It is 5.50 over.');
+    expect(text(short)).toContain('Sow, which saves 3.00. Bare ground stays bare.');
+    expect(text(short)).toContain('That still leaves it 2.50 over.');
+    expect(text({ ...short, leaveOut: [] })).toContain('No step can be left out that would save anything');
+    expect(text({ ...short, limit: 30, over: 0, leaveOut: [], unpriced: [] })).toContain('It fits.');
+    expect(text({ ...short, total: null, over: null, leaveOut: [] })).toContain(
+      'Nothing on the list has a price',
+    );
   });
 
   it('has no column for packs or cost when there are none', () => {

@@ -1,7 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parseIsoDate } from '../../src/base/dates.js';
-import { aboutHours, hours, plainNumber, quantity, quantityRange } from '../../src/base/quantity-words.js';
+import {
+  aboutHours,
+  hours,
+  outward,
+  plainNumber,
+  quantity,
+  quantityRange,
+} from '../../src/base/quantity-words.js';
 import { dayWords, spanWords } from '../../src/document/date-words.js';
 import {
   clause,
@@ -9,7 +16,6 @@ import {
   inWords,
   markedSentence,
   midSentence,
-  outward,
   said,
   sentence,
 } from '../../src/document/words.js';

@@ -2,6 +2,8 @@
 import fc from 'fast-check';
 import { parseIsoDate } from '../../src/base/dates.js';
 import type { Answers, AnswerValue } from '../../src/interview/answers.js';
+import { assemblePlan, type PlanInput, ScheduleClash } from '../../src/planner/assemble-plan.js';
+import type { Plan } from '../../src/planner/plan.js';
 import { indexPack, type Pack, type PackData } from '../../src/rules/pack.js';
 import { readPack } from '../../src/rules/read.js';
 import type { Question } from '../../src/rules/schema.js';
@@ -62,3 +64,13 @@ export const anyAnswers: fc.Arbitrary<Answers> = fc
   .map((answers) => answers as Answers);
 
 export const anyToday = someDay.map((day) => parseIsoDate(day));
+
+/** The plan, or undefined where the answers fit no calendar: a label's wait of two months in a short season. */
+export function planIfAny(input: PlanInput): Plan | undefined {
+  try {
+    return assemblePlan(input);
+  } catch (error) {
+    if (error instanceof ScheduleClash) return undefined;
+    throw error;
+  }
+}

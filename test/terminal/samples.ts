@@ -10,6 +10,7 @@ export const read = (question: Question, typed: string) => readAnswer(question, 
 export function promptFor(question: Question, parts: Partial<Prompt> = {}): Prompt {
   return {
     question,
+    units: 'metric',
     number: 4,
     mayFollow: 12,
     sectionTitle: 'A look at it',

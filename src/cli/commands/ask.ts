@@ -7,17 +7,18 @@ import type { SavedAnswer } from '../../session/saved-session.js';
 import type { Leaving } from '../../terminal/asker.js';
 import { runSession, type SessionEnd } from '../../terminal/session-loop.js';
 import { askerFor, lazyReader } from '../asker-for.js';
-import type { Command, ParsedArgs } from '../command.js';
+import { type Command, type ParsedArgs, PRICES_OPTION, UNITS_OPTION, unitsOf } from '../command.js';
 import type { FinishInput } from '../finish-plan.js';
 import { interviewFor } from '../interview-for.js';
 import { type CliIo, EXIT } from '../io.js';
 import { CLIMATE_OPTION, withOwnClimate } from '../own-climate.js';
-import { openSaving, type Saving } from '../saving.js';
+import { openSaving, quoted, type Saving } from '../saving.js';
 
 export const ask: Command = {
   name: 'ask',
   summary: 'Answer questions about a lawn and save a plan',
-  usage: 'ask [--answers FILE] [--plain] [--save FILE] [--out PLAN.md] [--force] [--climate FILE]',
+  usage:
+    'ask [--answers FILE] [--plain] [--save FILE] [--out PLAN.md] [--force] [--climate FILE] [--prices FILE] [--units metric|us]',
   options: {
     ...CLIMATE_OPTION,
     answers: { type: 'string', value: 'FILE', says: 'answers that are known already' },
@@ -25,14 +26,21 @@ export const ask: Command = {
     save: { type: 'string', value: 'FILE', says: 'keep the session there instead of in the state folder' },
     out: { type: 'string', value: 'PLAN.md', says: 'write the plan there' },
     force: { type: 'boolean', says: 'replace the plan file if it is there' },
+    prices: PRICES_OPTION,
+    units: UNITS_OPTION,
   },
   run: (args, io) => runAsk(args, io),
 };
 
 async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
   const present = await withOwnClimate(await io.loadPack(args.text('pack')), args, io);
+  // Read before the first question: a fault in it is better told now than after forty answers.
+  const prices =
+    args.text('prices') === undefined
+      ? undefined
+      : await (await import('../read-prices.js')).pricesFrom(args, io, present);
   const signals = new AbortController();
-  const reader = lazyReader(present, io.today);
+  const reader = lazyReader(present, io.today, unitsOf(args));
   const asker = await askerFor(args, io, signals.signal, reader);
   const stop = (): void => signals.abort();
   for (const name of ['SIGTERM', 'SIGHUP', 'SIGINT'] as const) process.once(name, stop);
@@ -44,7 +52,7 @@ async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
       today: io.today,
       asker,
       pack: present,
-      commandLine: io.commandLine,
+      commandLine: goingOn(args, io),
     });
     if (saving === undefined) return codeOfLeaving(asker.left?.());
     const pack = saving.pack === undefined ? present : { ...saving.pack, ownClimate: present.ownClimate };
@@ -58,6 +66,8 @@ async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
       given,
       heldOver,
       startedOn,
+      units: unitsOf(args),
+      withPrices: prices !== undefined,
       ...(heldOver.length === 0
         ? {}
         : { canOffer: (await import('../fitting.js')).fitsQuestions(pack, io.today) }),
@@ -76,6 +86,7 @@ async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
       asker,
       saving,
       pack,
+      prices,
       answers: rules.answers(),
       isOpen: rules.interview.clash() !== undefined || rules.interview.next() !== undefined,
     });
@@ -83,6 +94,16 @@ async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
     for (const name of ['SIGTERM', 'SIGHUP', 'SIGINT'] as const) process.removeListener(name, stop);
     asker.close();
   }
+}
+
+/** How to go on, with the same units and prices. */
+function goingOn(args: ParsedArgs, io: CliIo): CliIo['commandLine'] {
+  const prices = args.text('prices');
+  const kept = [
+    ...(prices === undefined ? [] : [`--prices ${quoted(prices)}`]),
+    ...(unitsOf(args) === 'metric' ? [] : [`--units ${unitsOf(args)}`]),
+  ];
+  return (words) => io.commandLine(kept.length === 0 ? words : [words || 'ask', ...kept].join(' '));
 }
 
 async function prefilledFrom(args: ParsedArgs, io: CliIo, pack: Pack): Promise<SavedAnswer[]> {

@@ -2,10 +2,11 @@
 import { once } from 'node:events';
 import type { IsoDate } from '../../base/dates.js';
 import type { BatchLine, BatchResult } from '../batch-line.js';
-import type { Command, ParsedArgs } from '../command.js';
+import { type Command, type ParsedArgs, PRICES_OPTION } from '../command.js';
 import { inOrder } from '../in-order.js';
 import { type CliIo, CliStop, EXIT } from '../io.js';
 import { CLIMATE_OPTION, withOwnClimate } from '../own-climate.js';
+import { pricesFrom } from '../read-prices.js';
 import { dayOf } from './plan.js';
 
 const MOST_JOBS = 64;
@@ -18,12 +19,13 @@ export const batch: Command = {
 
   A line that cannot be planned gives {"line": number, "error": {"code", "message", "faults"}}, and the run goes on.
   Empty lines are passed over. The exit code is 3 when any line gave no plan.`,
-  usage: 'batch FILE.ndjson [--jobs N] [--today DATE] [--assume] [--climate FILE]',
+  usage: 'batch FILE.ndjson [--jobs N] [--today DATE] [--assume] [--climate FILE] [--prices FILE]',
   options: {
     ...CLIMATE_OPTION,
     jobs: { type: 'string', value: 'N', says: 'plans made at the same time; 1 if not given' },
     today: { type: 'string', value: 'DATE', says: 'the day to plan from; otherwise today' },
     assume: { type: 'boolean', says: 'let the stated assumptions stand for what is not answered' },
+    prices: PRICES_OPTION,
   },
   takes: { least: 1, most: 1, says: 'one file of lines (- for standard input)' },
   async run(args, io) {
@@ -54,15 +56,12 @@ async function plannerFor(
   io: CliIo,
 ): Promise<{ plan: (line: BatchLine) => Promise<BatchResult>; close: () => Promise<void> }> {
   const packFolder = args.text('pack');
-  const settings = { today, assumeAll: args.flag('assume') };
-  // Read here too, so that an unsound pack stops the run before it begins.
+  // Read here too, so that an unsound pack, climate file or price list stops the run before it begins.
   const pack = await withOwnClimate(await io.loadPack(packFolder), args, io);
+  const settings = { today, assumeAll: args.flag('assume'), prices: await pricesFrom(args, io, pack) };
+  const { ownClimate } = pack;
   if (jobs > 1)
-    return (await import('../batch-pool.js')).openPool(jobs, {
-      ...settings,
-      packFolder,
-      ownClimate: pack.ownClimate,
-    });
+    return (await import('../batch-pool.js')).openPool(jobs, { ...settings, packFolder, ownClimate });
   const { planLine } = await import('../batch-line.js');
   return { plan: async (line) => planLine(line, { ...settings, pack }), close: async () => undefined };
 }

@@ -8,9 +8,10 @@ import type { Pack } from '../../rules/pack.js';
 import type { Question } from '../../rules/schema.js';
 import { wrapText } from '../../terminal/wrap-text.js';
 import { answersContext } from '../answers-context.js';
-import type { Command, ParsedArgs } from '../command.js';
+import { type Command, type ParsedArgs, PRICES_OPTION } from '../command.js';
 import { type CliIo, CliStop, EXIT } from '../io.js';
 import { CLIMATE_OPTION, withOwnClimate } from '../own-climate.js';
+import { pricesFrom } from '../read-prices.js';
 import { answersFrom, dayOf, faultStop } from './plan.js';
 
 /** A few seconds' worth. */
@@ -23,7 +24,7 @@ export const compare: Command = {
   Two answers files are compared, or one with itself after some answers are set:
     seedbed compare lawn.json --set thatchDepthMm=8 --set dog=false
   An empty value takes an answer away. What is not answered stands at its assumption in both.`,
-  usage: 'compare A B | compare A --set id=value … [--today DATE] [--format text|json] [--climate FILE]',
+  usage: 'compare A B | compare A --set id=value … [--today DATE] [--climate FILE] [--prices FILE] [--format text|json]',
   options: {
     ...CLIMATE_OPTION,
     set: {
@@ -33,6 +34,7 @@ export const compare: Command = {
       says: 'an answer as it shall be; may be repeated',
     },
     today: { type: 'string', value: 'DATE', says: 'the day to plan from; otherwise today' },
+    prices: PRICES_OPTION,
     format: { type: 'string', value: 'FORMAT', allowed: ['text', 'json'], says: 'text if not given' },
   },
   takes: { least: 1, most: Number.POSITIVE_INFINITY, says: 'two answers files, or one and --set id=value' },
@@ -47,7 +49,16 @@ export const compare: Command = {
         : answersFrom(await io.readText(other), other, pack, today);
     const context = answersContext(pack, today);
     const isPossible = (answers: Answers): boolean => checkAnswers(answers, context).ok;
-    const comparison = comparePlans({ pack, before, after, today, isPossible, mostPlans: MOST_PLANS });
+    const prices = await pricesFrom(args, io, pack);
+    const comparison = comparePlans({
+      pack,
+      before,
+      after,
+      today,
+      isPossible,
+      mostPlans: MOST_PLANS,
+      prices,
+    });
     if (args.text('format') === 'json') io.out(`${JSON.stringify(comparison, null, 2)}\n`);
     else {
       const { comparisonText } = await import('../../document/comparison-text.js');

@@ -3,21 +3,22 @@ import { type IsoDate, isIsoDate } from '../../base/dates.js';
 import type { Answers } from '../../interview/answers.js';
 import { readAnswersFile } from '../../interview/answers-file.js';
 import { openQuestions } from '../../interview/open-questions.js';
-import { assemblePlan } from '../../planner/assemble-plan.js';
+import { assemblePlan, type PlanInput } from '../../planner/assemble-plan.js';
 import type { Plan } from '../../planner/plan.js';
 import { scopeFor } from '../../planner/working-scope.js';
 import type { Pack } from '../../rules/pack.js';
 import { answersContext } from '../answers-context.js';
-import type { Command } from '../command.js';
+import { type Command, PRICES_OPTION, UNITS_OPTION, unitsOf } from '../command.js';
 import { CliStop, EXIT } from '../io.js';
 import { CLIMATE_OPTION, withOwnClimate } from '../own-climate.js';
+import { pricesFrom } from '../read-prices.js';
 import { FORMATS, type Format, rendered } from '../render-plan.js';
 import { writeResult } from '../write-result.js';
 
 export const plan: Command = {
   name: 'plan',
   summary: 'Make a plan from an answers file, without questions',
-  usage: `plan FILE [--today DATE] [--format ${FORMATS.join('|')}] [--out FILE] [--force] [--assume] [--climate FILE]`,
+  usage: `plan FILE [--today DATE] [--format ${FORMATS.join('|')}] [--out FILE] [--force] [--assume] [--climate FILE] [--prices FILE] [--units metric|us]`,
   options: {
     ...CLIMATE_OPTION,
     today: {
@@ -34,15 +35,20 @@ export const plan: Command = {
     out: { type: 'string', value: 'FILE', says: 'write there instead of to standard output' },
     force: { type: 'boolean', says: 'replace the file if it is there' },
     assume: { type: 'boolean', says: 'let the stated assumptions stand for what is not answered' },
+    prices: PRICES_OPTION,
+    units: UNITS_OPTION,
   },
   takes: { least: 1, most: 1, says: 'one answers file (- for standard input)' },
   async run(args, io) {
     const [file] = args.positionals as [string];
     const format = (args.text('format') ?? 'md') as Format;
+    // Data stays metric, whatever a person reads.
+    const units = format === 'json' || format === 'csv' ? 'metric' : unitsOf(args);
     const today = dayOf(args.text('today'), io.today);
     const pack = await withOwnClimate(await io.loadPack(args.text('pack')), args, io);
     const answers = answersFrom(await io.readText(file), file, pack, today);
-    const made = makePlan({ pack, answers, today, assumeAll: args.flag('assume') });
+    const prices = await pricesFrom(args, io, pack);
+    const made = makePlan({ pack, answers, today, assumeAll: args.flag('assume'), units, prices });
     await writeResult(
       await rendered(made, format),
       { out: args.text('out'), force: args.flag('force'), quiet: args.flag('quiet') },
@@ -77,7 +83,7 @@ export function faultStop(where: string, faults: readonly string[]): CliStop {
 }
 
 /** @throws {CliStop} exit code 3 with every question that still matters */
-export function makePlan(input: { pack: Pack; answers: Answers; today: IsoDate; assumeAll: boolean }): Plan {
+export function makePlan(input: PlanInput): Plan {
   if (!input.assumeAll) {
     const scope = scopeFor({ ...input, assume: 'said' });
     const open = openQuestions(input.pack, scope);

@@ -4,11 +4,10 @@ import { RECKONERS, reckon as work } from '../../reckon/reckon.js';
 import { type Line, reckonedText } from '../../reckon/reckoned-text.js';
 import type { Reckoner } from '../../reckon/reckoner.js';
 import { wrapText } from '../../terminal/wrap-text.js';
-import type { Command } from '../command.js';
+import { type Command, UNITS_OPTION, unitsOf } from '../command.js';
 import { CliStop, EXIT } from '../io.js';
 
 const FORMATS = ['text', 'json'] as const;
-const UNITS = ['metric', 'us'] as const;
 
 export const reckon: Command = {
   name: 'reckon',
@@ -17,12 +16,7 @@ export const reckon: Command = {
   options: {
     list: { type: 'boolean', says: 'every name with its keys' },
     format: { type: 'string', value: 'FORMAT', allowed: FORMATS, says: 'text if not given' },
-    units: {
-      type: 'string',
-      value: 'UNITS',
-      allowed: UNITS,
-      says: 'us adds the answer in US units',
-    },
+    units: { ...UNITS_OPTION, says: 'us adds the answer in US units' },
   },
   words: RECKONERS.map(({ name }) => name),
   takes: { least: 0, most: Number.POSITIVE_INFINITY, says: 'a name and key=value words' },
@@ -43,7 +37,7 @@ export const reckon: Command = {
       );
     }
     const format = args.text('format') ?? 'text';
-    const units = args.text('units') ?? 'metric';
+    const units = unitsOf(args);
     const pack = await io.loadPack(args.text('pack'));
     const figures = (id: string): number => {
       const figure = pack.figureById.get(id);
