@@ -28,7 +28,7 @@ export interface InterviewInput {
 
 export function interviewFor({ pack, today, given, startedOn }: InterviewInput): InterviewForRules {
   const kept = new Map(given.map((answer) => [answer.questionId, answer]));
-  const scopeOf = (answers: Answers) => scopeFor({ pack, answers, today, assume: 'said' });
+  const scopeOf = (answers: Answers) => scopeFor({ pack, answers, today, assume: 'said', timing: 'open' });
   const session = openSession({
     pack,
     answers: Object.fromEntries(given.map(({ questionId, value }) => [questionId, value])),

@@ -8,16 +8,19 @@ import { isAsked } from '../rules/scope.js';
 import type { PlanAssumption } from './plan.js';
 import type { Say } from './texts.js';
 
-/** @param matters question ids that the plan read; others are not worth a line */
+/**
+ * @param matters question ids that the plan read; others are not worth a line
+ * @param leftOut question ids that were not answered although an answer could have changed the plan
+ */
 export function assumptionsOf(
   pack: Pack,
   answers: Answers,
   scope: Scope,
-  matters: ReadonlySet<string>,
+  { matters, leftOut }: { readonly matters: ReadonlySet<string>; readonly leftOut: ReadonlySet<string> },
   say: Say,
 ): PlanAssumption[] {
   return pack.questions
-    .filter((question) => matters.has(question.id) && isAssumed(question, answers, scope))
+    .filter((question) => matters.has(question.id) && isAssumed(question, answers, leftOut, scope))
     .map((question) => ({
       questionId: question.id,
       label: question.label,
@@ -28,12 +31,17 @@ export function assumptionsOf(
     }));
 }
 
-function isAssumed(question: Question, answers: Answers, scope: Scope): boolean {
+function isAssumed(
+  question: Question,
+  answers: Answers,
+  leftOut: ReadonlySet<string>,
+  scope: Scope,
+): boolean {
   const given = Object.hasOwn(answers, question.id) ? answers[question.id] : undefined;
   if (given !== undefined && given !== UNKNOWN) return false;
   // Measured parts are the other way to give the area.
   if (question.kind === 'area' && Array.isArray(answers.lawnParts)) return false;
-  if (given === undefined && question.optional === true) return false;
+  if (given === undefined && !leftOut.has(question.id)) return false;
   return isAsked(question, scope) !== false;
 }
 

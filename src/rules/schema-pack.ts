@@ -46,6 +46,12 @@ export const manifestSchema = z.strictObject({
   id,
   version: z.string().regex(/^\d+\.\d+\.\d+$/),
   title: sentence,
+  /** What a question costs the person who answers it, against one answered from the chair. */
+  effort: z.strictObject({
+    chair: z.number().positive(),
+    look: z.number().positive(),
+    dig: z.number().positive(),
+  }),
   sections: z.array(z.strictObject({ id, title: sentence })).min(1),
 });
 

@@ -54,6 +54,7 @@ export function tinyPack({ questions = [], figures = [], facts = [], findings = 
     id: 'tiny',
     version: '1.0.0',
     title: 'Tiny',
+    effort: { chair: 1, look: 2, dig: 4 },
     sections: [{ id: 'all', title: 'All' }],
     sha256: '',
     sources: [],

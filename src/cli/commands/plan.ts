@@ -77,7 +77,7 @@ export function faultStop(where: string, faults: readonly string[]): CliStop {
 /** @throws {CliStop} exit code 3 with every question that still matters */
 export function makePlan(input: { pack: Pack; answers: Answers; today: IsoDate; assumeAll: boolean }): Plan {
   if (!input.assumeAll) {
-    const scope = scopeFor({ ...input, assume: 'said' });
+    const scope = scopeFor({ ...input, assume: 'said', timing: 'open' });
     const open = openQuestions(input.pack, scope);
     if (open.length > 0) {
       const lines = open.map(({ id, text }) => `  ${id}: ${text}`);

@@ -1,0 +1,64 @@
+/** How long the next question takes after an answer, in a warm process, over whole sessions of generated lawns. */
+import { readFileSync } from 'node:fs';
+import { parseIsoDate } from '../../dist/base/dates.js';
+import { openSession } from '../../dist/interview/session.js';
+import { ASKED_BY_PROGRAM } from '../../dist/planner/asked-by-program.js';
+import { scopeFor } from '../../dist/planner/working-scope.js';
+import { indexPack } from '../../dist/rules/pack.js';
+
+const LAWNS = 300;
+const WARM_UP = 30;
+const today = parseIsoDate('2027-03-13');
+
+/** The same numbers in every run (Park and Miller's generator). */
+function numbers(seed) {
+  let state = seed;
+  return () => {
+    state = (state * 16807) % 2147483647;
+    return state / 2147483647;
+  };
+}
+
+function answerTo(question, random) {
+  const among = (list) => list[Math.floor(random() * list.length)];
+  if (random() < 1 / 8) return 'unknown';
+  const { min = 0, max = 1, oddBelow = min, oddAbove = max } = question.bounds ?? {};
+  const kinds = {
+    'yes-no': () => random() < 0.5,
+    choice: () => among(question.options).value,
+    date: () => (question.id === 'startOn' ? '2027-03-20' : '2027-02-20'),
+    fraction: () => Math.floor(random() * 34) / 100,
+    text: () => 'Back lawn',
+    place: () => 'Oxford',
+  };
+  return kinds[question.kind]?.() ?? oddBelow + random() * (oddAbove - oddBelow);
+}
+
+export async function nextQuestionTimes() {
+  const pack = indexPack(JSON.parse(readFileSync(new URL('../../dist/pack.json', import.meta.url), 'utf8')));
+  const random = numbers(4);
+  const times = [];
+  const counts = [];
+  for (let lawn = 0; lawn < WARM_UP + LAWNS; lawn++) {
+    const session = openSession({
+      pack,
+      answers: {},
+      scopeOf: (answers) => scopeFor({ pack, answers, today, assume: 'said', timing: 'open' }),
+      alsoAsk: ASKED_BY_PROGRAM,
+    });
+    let count = 0;
+    for (;;) {
+      const start = process.hrtime.bigint();
+      const next = session.next();
+      if (lawn >= WARM_UP) times.push(Number(process.hrtime.bigint() - start) / 1e6);
+      if (next === undefined) break;
+      count++;
+      session.answer(next.question.id, answerTo(next.question, random));
+    }
+    if (lawn >= WARM_UP) counts.push(count);
+  }
+  times.sort((a, b) => a - b);
+  const at = (share) => times[Math.floor(times.length * share)].toFixed(1);
+  const mean = counts.reduce((sum, count) => sum + count, 0) / counts.length;
+  return `next question, warm: p50 ${at(0.5)} ms, p99 ${at(0.99)} ms, longest ${times.at(-1).toFixed(1)} ms, over ${times.length}\nquestions asked of ${pack.questions.length}: mean ${mean.toFixed(1)}, most ${Math.max(...counts)}, fewest ${Math.min(...counts)}, over ${LAWNS} lawns`;
+}
