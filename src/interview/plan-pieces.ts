@@ -110,7 +110,7 @@ function readByProgram(pack: Pack): Part[] {
     ...[
       means,
       { var: 'facts.areaM2' },
-      ...pack.watering.flatMap((row) => [row.mmPerDay, row.turnsPerDay]),
+      ...pack.watering.flatMap((row) => [row.mmPerDay, row.turnsPerDay, row.timesWaterUse]),
     ].map((shows) => ({ guards: waters, shows })),
     { guards: byHose, shows: { var: 'hoseLPerMin' } },
   ];

@@ -7,7 +7,6 @@
 import { addDays, type IsoDate, isInWindow, lastDateInWindow } from '../base/dates.js';
 import { diagnose, type Judged } from '../diagnosis/diagnose.js';
 import { type Answers, UNKNOWN } from '../interview/answers.js';
-import { openQuestions } from '../interview/open-questions.js';
 import { reasonsFor, sentenceOf } from '../interview/reasons.js';
 import { namesIn } from '../rules/call.js';
 import { evaluate, type Scope } from '../rules/evaluate.js';
@@ -17,7 +16,7 @@ import type { Pack } from '../rules/pack.js';
 import type { Step } from '../rules/schema.js';
 import { outlookOf } from './aftercare.js';
 import { amountsOf, hoursOf, rounded } from './amounts.js';
-import { assumptionsOf } from './assumptions.js';
+import { assumptionsOf, leftOutOf } from './assumptions.js';
 import { dateSteps, type PartDates } from './dating.js';
 import type { Plan, PlanCaution, PlanFinding, PlanStep } from './plan.js';
 import { type Ledger, openLedger } from './provenance.js';
@@ -27,7 +26,7 @@ import { activeSteps, answered, daysOf, holds } from './steps.js';
 import { type Say, sayer } from './texts.js';
 import { wateringOf } from './watering.js';
 import { type Season, windowsOf } from './windows.js';
-import { type ScopeChoice, scopeFor } from './working-scope.js';
+import { scopeFor } from './working-scope.js';
 
 export interface PlanInput {
   readonly pack: Pack;
@@ -287,13 +286,6 @@ function cautionsOf(steps: readonly PlanStep[], pack: Pack, say: Say, ledger: Le
       sources: ledger.cite(caution.sources),
     }))
     .sort((a, b) => DANGER_FIRST.indexOf(a.severity) - DANGER_FIRST.indexOf(b.severity));
-}
-
-/** Questions that still mattered and were assumed all the same; none after a session, which asks them all. */
-function leftOutOf({ assume, ...choice }: ScopeChoice): ReadonlySet<string> {
-  if (assume !== 'all') return new Set();
-  const open = openQuestions(choice.pack, scopeFor({ ...choice, assume: 'said', timing: 'open' }));
-  return new Set(open.map(({ id }) => id));
 }
 
 /** Questions behind anything that decides, and behind the amounts and hours of the steps that are in. */

@@ -1,5 +1,6 @@
 /** Names every assumption that the plan stands on: said "don't know", or left out and allowed to be assumed. */
 import { type Answers, UNKNOWN } from '../interview/answers.js';
+import { openQuestions } from '../interview/open-questions.js';
 import { showAnswer } from '../interview/show-answer.js';
 import type { Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
@@ -7,6 +8,7 @@ import type { Question } from '../rules/schema.js';
 import { isAsked } from '../rules/scope.js';
 import type { PlanAssumption } from './plan.js';
 import type { Say } from './texts.js';
+import { type ScopeChoice, scopeFor } from './working-scope.js';
 
 /**
  * @param matters question ids that the plan read; others are not worth a line
@@ -29,6 +31,13 @@ export function assumptionsOf(
       handTest: question.dontKnow.handTest === undefined ? null : say(question.dontKnow.handTest),
       saidUnknown: answers[question.id] === UNKNOWN,
     }));
+}
+
+/** Questions that still mattered and were assumed all the same; none after a session, which asks them all. */
+export function leftOutOf({ assume, ...choice }: ScopeChoice): ReadonlySet<string> {
+  if (assume !== 'all') return new Set();
+  const open = openQuestions(choice.pack, scopeFor({ ...choice, assume: 'said', timing: 'open' }));
+  return new Set(open.map(({ id }) => id));
 }
 
 function isAssumed(
