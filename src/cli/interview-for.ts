@@ -4,8 +4,10 @@ import { type Answers, type AnswerValue, UNKNOWN } from '../interview/answers.js
 import { type NextQuestion, openSession } from '../interview/session.js';
 import { showAnswer } from '../interview/show-answer.js';
 import { ASKED_BY_PROGRAM } from '../planner/asked-by-program.js';
+import { leadsTo } from '../planner/leads-to.js';
 import { sayer } from '../planner/texts.js';
 import { scopeFor } from '../planner/working-scope.js';
+import { thresholdsOf } from '../rules/cells.js';
 import type { Pack } from '../rules/pack.js';
 import type { Question } from '../rules/schema.js';
 import type { SavedAnswer, SavedSession } from '../session/saved-session.js';
@@ -109,7 +111,11 @@ function promptFor(
     dontKnowText: [say(effect), ...(handTest === undefined ? [] : [`To find out: ${say(handTest)}`])].join(
       ' ',
     ),
-    why: say(question.why),
+    // Worked out only when somebody wants to know.
+    get why() {
+      const asked = { pack, question, answers: session.answers(), scopeOf, thresholds: thresholdsOf(pack) };
+      return [say(question.why), ...leadsTo(asked)].join('\n');
+    },
     help: say(question.help),
   };
 }

@@ -46,7 +46,7 @@ function eachOnce(parts: readonly Part[], pack: Pack): Part[] {
 }
 
 /** The number of the verdict that holds first. */
-function verdictChoice({ verdicts }: Pack): Expression {
+export function verdictChoice({ verdicts }: Pack): Expression {
   const last = verdicts.length - 1;
   const tests = verdicts.slice(0, last).flatMap(({ when }, index) => [when, index]);
   return tests.length === 0 ? last : { if: [...tests, last] };

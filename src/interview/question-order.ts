@@ -1,6 +1,6 @@
 /**
  * In which order questions are put: section by section as the pack has them, so that the talk keeps to one topic;
- * inside a section safety first, then what settles most for the trouble it takes.
+ * inside a section safety first, as the pack has it, then what settles most for the trouble it takes.
  */
 import type { Pack } from '../rules/pack.js';
 import type { Question } from '../rules/schema.js';
@@ -17,7 +17,9 @@ export function bestFirst(
   const rank = new Map(pack.sections.map(({ id }, index) => [id, index]));
   const sectionOf = ({ section }: Question): number => rank.get(section) ?? 0;
   const dangerOf = ({ safety }: Question): number => (safety === true ? 0 : 1);
-  const worthOf = ({ id, cost }: Question): number => (hanging.get(id) ?? 0) / pack.effort[cost];
+  // Nearly every lawn is asked about every danger, so there is nothing to gain by their order.
+  const worthOf = ({ id, cost, safety }: Question): number =>
+    safety === true ? 0 : (hanging.get(id) ?? 0) / pack.effort[cost];
   return [...questions].sort(
     (a, b) => sectionOf(a) - sectionOf(b) || dangerOf(a) - dangerOf(b) || worthOf(b) - worthOf(a),
   );

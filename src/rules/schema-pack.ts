@@ -42,6 +42,49 @@ export const wateringSchema = z.strictObject({
 
 export const notDoneSchema = z.strictObject({ id, when: expression, says: sentence });
 
+/** How an explanation is put; `{names}` in braces are filled in. */
+const wordingSchema = z.strictObject({
+  listAnd: sentence,
+  listOr: sentence,
+  orMore: sentence,
+  orLess: sentence,
+  exactly: sentence,
+  above: sentence,
+  below: sentence,
+  stepIn: sentence,
+  stepOut: sentence,
+  found: sentence,
+  notFound: sentence,
+  cannotTell: sentence,
+  verdict: sentence,
+  fact: sentence,
+  factAssumed: sentence,
+  factAlso: sentence,
+  always: sentence,
+  signsFor: sentence,
+  signsAgainst: sentence,
+  conflict: sentence,
+  change: sentence,
+  changeOne: sentence,
+  changeVerdict: sentence,
+  noChange: sentence,
+  waits: sentence,
+  follows: sentence,
+  amount: sentence,
+  amountOnLabel: sentence,
+  behindAmount: sentence,
+  leadsTo: sentence,
+  leadsNowhere: sentence,
+  bearsOn: sentence,
+  brings: sentence,
+  rulesOut: sentence,
+  finds: sentence,
+  clears: sentence,
+  warns: sentence,
+  needsNoWarning: sentence,
+  more: sentence,
+});
+
 export const manifestSchema = z.strictObject({
   id,
   version: z.string().regex(/^\d+\.\d+\.\d+$/),
@@ -53,6 +96,7 @@ export const manifestSchema = z.strictObject({
     dig: z.number().positive(),
   }),
   sections: z.array(z.strictObject({ id, title: sentence })).min(1),
+  wording: wordingSchema,
 });
 
 const monthly = z.array(z.number()).length(12);
