@@ -13,10 +13,13 @@ import type { Question } from '../rules/schema.js';
 import type { SavedAnswer, SavedSession } from '../session/saved-session.js';
 import type { Prompt } from '../terminal/asker.js';
 import type { Interview } from '../terminal/session-loop.js';
+import { walkText } from './walk-text.js';
 
 export interface InterviewForRules {
   readonly interview: Interview;
   answers(): Answers;
+  /** All that is left to be looked at out of doors, as a list. */
+  walk(): string;
   /** Everything given so far, ready to be written. */
   toSave(): SavedSession;
 }
@@ -44,10 +47,14 @@ export function interviewFor({ pack, today, given, startedOn }: InterviewInput):
     kept.set(id, { questionId: id, value, typed, givenOn: today });
     for (const key of kept.keys()) if (!Object.hasOwn(session.answers(), key)) kept.delete(key);
   };
+  const walk = (): string => {
+    const scope = scopeOf(session.answers());
+    return walkText(pack, session.answers(), { scope, say: sayer(pack, scope, () => undefined) });
+  };
   const interview: Interview = {
     next: () => {
       const next = session.next();
-      return next === undefined ? undefined : promptFor(next, { pack, today, session, scopeOf });
+      return next === undefined ? undefined : promptFor(next, { pack, today, session, scopeOf, walk });
     },
     answer: (questionId, reply) =>
       reply.kind === 'value' ? answer(questionId, reply.value, reply.typed) : answer(questionId, UNKNOWN, ''),
@@ -64,6 +71,7 @@ export function interviewFor({ pack, today, given, startedOn }: InterviewInput):
   return {
     interview,
     answers: session.answers,
+    walk,
     toSave: () => {
       const dormant = new Set(
         session
@@ -88,6 +96,7 @@ interface PromptContext {
   readonly pack: Pack;
   readonly today: IsoDate;
   readonly session: ReturnType<typeof openSession>;
+  readonly walk: () => string;
   readonly scopeOf: (answers: Answers) => ReturnType<typeof scopeFor>;
 }
 
@@ -95,7 +104,7 @@ function promptFor(
   { question, number, mayFollow, opensSection, earlier }: NextQuestion,
   context: PromptContext,
 ): Prompt {
-  const { pack, today, session, scopeOf } = context;
+  const { pack, today, session, scopeOf, walk } = context;
   const say = sayer(pack, scopeOf(session.answers()), () => undefined);
   const suggested = earlier === UNKNOWN ? undefined : (earlier ?? suggestionOf(question, today));
   const { effect, handTest } = question.dontKnow;
@@ -115,6 +124,9 @@ function promptFor(
     get why() {
       const asked = { pack, question, answers: session.answers(), scopeOf, thresholds: thresholdsOf(pack) };
       return [say(question.why), ...leadsTo(asked)].join('\n');
+    },
+    get walk() {
+      return walk();
     },
     help: say(question.help),
   };

@@ -106,6 +106,8 @@ export const questionSchema = z
       handTest: sentence.optional(),
     }),
     cost: z.enum(['chair', 'look', 'dig']),
+    /** What must be in the hand to find out, each with its article. */
+    take: z.array(sentence).min(1).optional(),
     safety: z.boolean().optional(),
     /** A plan can be made without it, and nothing is assumed in its place: a name, a budget. */
     optional: z.boolean().optional(),

@@ -5,6 +5,7 @@ import { openSession } from '../../dist/interview/session.js';
 import { ASKED_BY_PROGRAM } from '../../dist/planner/asked-by-program.js';
 import { scopeFor } from '../../dist/planner/working-scope.js';
 import { indexPack } from '../../dist/rules/pack.js';
+import { isAsked } from '../../dist/rules/scope.js';
 
 const LAWNS = 300;
 const WARM_UP = 30;
@@ -34,6 +35,16 @@ function answerTo(question, random) {
   return kinds[question.kind]?.() ?? oddBelow + random() * (oddAbove - oddBelow);
 }
 
+/** Questions that a form would ask which only leaves out what cannot arise. */
+function howManyApply(pack, answers, random) {
+  const all = { ...answers };
+  for (const question of pack.questions) {
+    if (question.id !== 'lawnParts') all[question.id] ??= answerTo(question, random);
+  }
+  const scope = scopeFor({ pack, answers: all, today, assume: 'said', timing: 'open' });
+  return pack.questions.filter((question) => isAsked(question, scope) === true).length;
+}
+
 export async function nextQuestionTimes() {
   const pack = indexPack(JSON.parse(readFileSync(new URL('../../dist/pack.json', import.meta.url), 'utf8')));
   const random = numbers(4);
@@ -41,6 +52,7 @@ export async function nextQuestionTimes() {
   // On a shared machine the clock also counts the others' work.
   const processor = [];
   const counts = [];
+  const apply = [];
   for (let lawn = 0; lawn < WARM_UP + LAWNS; lawn++) {
     const session = openSession({
       pack,
@@ -62,13 +74,16 @@ export async function nextQuestionTimes() {
       count++;
       session.answer(next.question.id, answerTo(next.question, random));
     }
-    if (lawn >= WARM_UP) counts.push(count);
+    if (lawn >= WARM_UP) {
+      counts.push(count);
+      apply.push(howManyApply(pack, session.answers(), random));
+    }
   }
   const shown = (list) => {
     const sorted = [...list].sort((a, b) => a - b);
     const at = (share) => sorted[Math.floor((sorted.length - 1) * share)].toFixed(1);
     return `p50 ${at(0.5)} ms, p99 ${at(0.99)} ms, longest ${at(1)} ms`;
   };
-  const mean = counts.reduce((sum, count) => sum + count, 0) / counts.length;
-  return `next question, warm, by the clock: ${shown(times)}\nby the processor: ${shown(processor)}, over ${times.length}\nquestions asked of ${pack.questions.length}: mean ${mean.toFixed(1)}, most ${Math.max(...counts)}, fewest ${Math.min(...counts)}, over ${LAWNS} lawns`;
+  const meanOf = (list) => (list.reduce((sum, count) => sum + count, 0) / list.length).toFixed(1);
+  return `next question, warm, by the clock: ${shown(times)}\nby the processor: ${shown(processor)}, over ${times.length}\nquestions asked of ${pack.questions.length}: mean ${meanOf(counts)}, most ${Math.max(...counts)}, fewest ${Math.min(...counts)}, over ${LAWNS} lawns; by skipping alone: mean ${meanOf(apply)}, most ${Math.max(...apply)}`;
 }
