@@ -33,14 +33,15 @@ const MOST_DIAGRAMS = 20_000;
 interface Prepared {
   readonly pieces: readonly PlanPiece[];
   readonly reads: ReadonlyMap<string, readonly string[]>;
-  readonly thresholds: Thresholds;
+  /** Made when they are first wanted. */
+  thresholds?: Thresholds;
 }
 const preparedFor = new WeakMap<Pack, Prepared>();
 
 function prepared(pack: Pack): Prepared {
   const before = preparedFor.get(pack);
   if (before !== undefined) return before;
-  const made = { pieces: planPieces(pack), reads: readsByName(pack), thresholds: thresholdsOf(pack) };
+  const made = { pieces: planPieces(pack), reads: readsByName(pack) };
   preparedFor.set(pack, made);
   return made;
 }
@@ -51,13 +52,19 @@ export function openQuestions(pack: Pack, scope: Scope): Question[] {
 }
 
 export function lookForOpen(pack: Pack, scope: Scope): OpenQuestions {
-  const { pieces, reads, thresholds } = prepared(pack);
-  const open = undecided(pieces, scope);
+  const kept = prepared(pack);
+  const { reads } = kept;
+  const open = undecided(kept.pieces, scope);
   const named = new Set(open.flatMap(({ names }) => [...names]));
-  const wanted =
-    named.size > MOST_OPEN ? named : dependedOn(open, openUnfolding(pack, thresholds, MOST_DIAGRAMS), scope);
+  const isThorough = named.size > 0 && named.size <= MOST_OPEN;
+  const wanted = isThorough ? dependedOn(open, unfoldingOf(pack, kept), scope) : named;
   const questions = withParents(pack, scope, wanted);
   return { questions, mayCome: mayCome(pack, questions, scope, reads), hanging: hangingOn(open) };
+}
+
+function unfoldingOf(pack: Pack, kept: Prepared): Unfolding {
+  kept.thresholds ??= thresholdsOf(pack);
+  return openUnfolding(pack, kept.thresholds, MOST_DIAGRAMS);
 }
 
 interface Undecided {

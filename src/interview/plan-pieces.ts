@@ -39,11 +39,18 @@ export function planPieces(pack: Pack): PlanPiece[] {
 /** What no answer touches shows nothing new beside its guards. */
 function eachOnce(parts: readonly Part[], pack: Pack): Part[] {
   const reads = readsByName(pack);
-  const isFixed = (shows: Expression): boolean =>
-    [...everythingBehind(namesIn(shows), reads)].every((name) => name.startsWith('figures.'));
+  const fixed = new Map<string, boolean>();
+  const isFixedName = (name: string): boolean => {
+    const before = fixed.get(name) ?? [...everythingBehind([name], reads)].every(isFigure);
+    fixed.set(name, before);
+    return before;
+  };
+  const isFixed = (shows: Expression): boolean => namesIn(shows).every(isFixedName);
   const settled = parts.map(({ guards, shows }) => ({ guards, shows: isFixed(shows) ? SHOWN : shows }));
   return [...new Map(settled.map((part) => [JSON.stringify(part), part])).values()];
 }
+
+const isFigure = (name: string): boolean => name.startsWith('figures.');
 
 /** The number of the verdict that holds first. */
 export function verdictChoice({ verdicts }: Pack): Expression {
