@@ -64,7 +64,9 @@ export function proofOf(
   );
   const follows = (from: Answers): boolean => settledValue(expression, knowledge, from) === outcome.value;
   const droppable = Object.keys(answers).filter((id) => !GIVEN.includes(id));
-  for (const id of [...droppable.filter(isWeaker), ...droppable.reverse()]) {
+  // Of several ways to the same end, the one that the rule itself took is told.
+  const unused = droppable.filter((id) => !outcome.used.includes(id));
+  for (const id of [...unused, ...droppable.filter(isWeaker), ...droppable.reverse()]) {
     const { [id]: _, ...fewer } = answers;
     if (follows(fewer)) answers = fewer;
   }

@@ -165,6 +165,12 @@ describe('an explanation in words', () => {
     );
   });
 
+  it('tells the way that the rule took where several lead to the same end', () => {
+    const dormant = { ...answers, lawnColour: 'brown-all', tugTest: 'holds', lastRainDaysAgo: 30 };
+    const { rests } = explainerFor({ ...input, answers: dormant }).explain('sow') ?? { rests: [] };
+    expect([...rests].sort()).toEqual(['lastRainDaysAgo', 'lawnColour', 'tugTest']);
+  });
+
   it('marks what was assumed', () => {
     expect(linesFor('lime')).toContain('acidity of the soil: pH 6.5, assumed');
   });
