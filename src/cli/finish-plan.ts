@@ -18,7 +18,8 @@ export interface FinishInput {
 }
 
 export async function finishPlan({ args, io, asker, pack, answers }: FinishInput): Promise<number> {
-  const plan = assemblePlan({ pack, answers, today: io.today, assumeAll: false });
+  const input = { pack, answers, today: io.today, assumeAll: false };
+  const plan = assemblePlan(input);
   const markdown = await rendered(plan, 'md');
   const { summaryOf } = await import('../document/summary.js');
   asker.say(`\n${summaryOf(plan)}`);
@@ -30,6 +31,8 @@ export async function finishPlan({ args, io, asker, pack, answers }: FinishInput
   } else {
     await showAndOffer(plan, markdown, io, asker);
   }
+  const { talkAboutPlan } = await import('./explained.js');
+  await talkAboutPlan(input, asker);
   return EXIT.done;
 }
 

@@ -5,18 +5,23 @@ import { type NextQuestion, openSession } from '../interview/session.js';
 import { showAnswer } from '../interview/show-answer.js';
 import { clashesIn } from '../interview/together.js';
 import { ASKED_BY_PROGRAM } from '../planner/asked-by-program.js';
+import { leadsTo } from '../planner/leads-to.js';
 import { sayer } from '../planner/texts.js';
 import { scopeFor } from '../planner/working-scope.js';
+import { thresholdsOf } from '../rules/cells.js';
 import type { Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
 import type { Question } from '../rules/schema.js';
 import type { SavedAnswer, SavedSession } from '../session/saved-session.js';
 import type { Prompt } from '../terminal/asker.js';
 import type { Interview } from '../terminal/session-loop.js';
+import { walkText } from './walk-text.js';
 
 export interface InterviewForRules {
   readonly interview: Interview;
   answers(): Answers;
+  /** All that is left to be looked at out of doors, as a list. */
+  walk(): string;
   /** Everything given so far, ready to be written. */
   toSave(): SavedSession;
 }
@@ -42,7 +47,7 @@ export function interviewFor({
 }: InterviewInput): InterviewForRules {
   const kept = new Map(given.map((answer) => [answer.questionId, answer]));
   const held = new Map(heldOver.map((answer) => [answer.questionId, answer]));
-  const scopeOf = (answers: Answers) => scopeFor({ pack, answers, today, assume: 'said' });
+  const scopeOf = (answers: Answers) => scopeFor({ pack, answers, today, assume: 'said', timing: 'open' });
   const session = openSession({
     pack,
     answers: Object.fromEntries(given.map(({ questionId, value }) => [questionId, value])),
@@ -77,12 +82,16 @@ export function interviewFor({
       status,
     }));
   };
+  const walk = (): string => {
+    const scope = scopeOf(session.answers());
+    return walkText(pack, session.answers(), { scope, say: sayer(pack, scope, () => undefined) });
+  };
   const interview: Interview = {
     next: () => {
       const next = session.next();
       return next === undefined
         ? undefined
-        : promptFor(next, { pack, today, session, scopeOf, heldOver: offerFor(next.question.id) });
+        : promptFor(next, { pack, today, session, scopeOf, walk, heldOver: offerFor(next.question.id) });
     },
     answer: (questionId, reply) =>
       reply.kind === 'value' ? answer(questionId, reply.value, reply.typed) : answer(questionId, UNKNOWN, ''),
@@ -104,6 +113,7 @@ export function interviewFor({
   return {
     interview,
     answers: session.answers,
+    walk,
     toSave: () => {
       const dormant = new Set(
         session
@@ -135,6 +145,7 @@ interface PromptContext {
   readonly pack: Pack;
   readonly today: IsoDate;
   readonly session: ReturnType<typeof openSession>;
+  readonly walk: () => string;
   readonly scopeOf: (answers: Answers) => ReturnType<typeof scopeFor>;
   readonly heldOver: AnswerValue | undefined;
 }
@@ -143,7 +154,7 @@ function promptFor(
   { question, number, mayFollow, opensSection, earlier }: NextQuestion,
   context: PromptContext,
 ): Prompt {
-  const { pack, today, session, scopeOf, heldOver } = context;
+  const { pack, today, session, scopeOf, walk, heldOver } = context;
   const say = sayer(pack, scopeOf(session.answers()), () => undefined);
   const before = earlier ?? heldOver;
   const suggested = before === UNKNOWN ? undefined : (before ?? suggestionOf(question, today));
@@ -160,7 +171,14 @@ function promptFor(
     dontKnowText: [say(effect), ...(handTest === undefined ? [] : [`To find out: ${say(handTest)}`])].join(
       ' ',
     ),
-    why: say(question.why),
+    // Worked out only when somebody wants to know.
+    get why() {
+      const asked = { pack, question, answers: session.answers(), scopeOf, thresholds: thresholdsOf(pack) };
+      return [say(question.why), ...leadsTo(asked)].join('\n');
+    },
+    get walk() {
+      return walk();
+    },
     help: question.kind === 'place' ? `${say(question.help)} ${stationsOf(pack)}` : say(question.help),
   };
 }

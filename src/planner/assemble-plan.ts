@@ -5,7 +5,6 @@
  * The steps are dated twice: once to see how long the season makes them wait, then with that wait in the rules.
  */
 import { addDays, type IsoDate, isInWindow, lastDateInWindow } from '../base/dates.js';
-import { diagnose, type Judged } from '../diagnosis/diagnose.js';
 import type { Answers } from '../interview/answers.js';
 import { reasonsFor, sentenceOf } from '../interview/reasons.js';
 import { evaluate, type Scope } from '../rules/evaluate.js';
@@ -13,10 +12,11 @@ import type { Pack } from '../rules/pack.js';
 import type { Step } from '../rules/schema.js';
 import { outlookOf } from './aftercare.js';
 import { amountsOf, hoursOf, rounded } from './amounts.js';
-import { assumptionsOf } from './assumptions.js';
+import { assumptionsOf, leftOutOf } from './assumptions.js';
 import { dateSteps, type PartDates } from './dating.js';
 import { placeName } from './place.js';
-import type { Plan, PlanCaution, PlanFinding, PlanStep } from './plan.js';
+import type { Plan, PlanCaution, PlanStep } from './plan.js';
+import { findingsOf } from './plan-findings.js';
 import { type Ledger, openLedger } from './provenance.js';
 import { shoppingOf } from './shopping.js';
 import { numbersOf, seasonOf } from './step-net.js';
@@ -55,7 +55,7 @@ export function assemblePlan(input: PlanInput): Plan {
   const season = seasonOf(pack, scope, today);
   const knownScope = scopeFor({ ...choice, assume: 'nothing', timing });
   const verdict = verdictOf(pack, knownScope, scope, ledger);
-  const findings = findingsOf(pack, knownScope, scope, say, ledger);
+  const findings = findingsOf(pack, { known: knownScope, assumed: scope }, say, ledger);
   const steps = active
     .map((step) => planStep(step, { pack, scope, season, dates, active, say, ledger }))
     .sort((a, b) => (a.startOn < b.startOn ? -1 : a.startOn > b.startOn ? 1 : 0));
@@ -76,14 +76,7 @@ export function assemblePlan(input: PlanInput): Plan {
     watering,
     outlook: outlookOf(pack, scope, sowOn, say),
     shopping: shoppingOf(steps, pack),
-    assumptions: assumptionsOf({
-      pack,
-      answers,
-      scope,
-      saidScope: scopeFor({ ...choice, assume: 'said', timing }),
-      active,
-      say,
-    }),
+    assumptions: assumptionsOf({ pack, answers, scope, leftOut: leftOutOf(choice), active, say }),
     cautions: cautionsOf(steps, pack, say, ledger),
     notDone: pack.notDone
       .filter(({ when }) => holds(when, scope))
@@ -94,7 +87,7 @@ export function assemblePlan(input: PlanInput): Plan {
 }
 
 /** @throws {ScheduleClash} when no dates hold */
-function datedChoice({ pack, answers: given, today, assumeAll }: PlanInput) {
+export function datedChoice({ pack, answers: given, today, assumeAll }: PlanInput) {
   const asked = { pack, answers: given, today, assume: assumeAll ? 'all' : 'said' } as const;
   const choice = { ...asked, answers: answersInUse(asked) };
   const dating = dateSteps(pack, (timing) => scopeFor({ ...choice, timing }), today);
@@ -148,36 +141,6 @@ function openBehind(verdicts: Pack['verdicts'], knownScope: Scope): string[] {
     return outcome.known ? [] : outcome.open;
   });
   return [...new Set(open)];
-}
-
-function findingsOf(
-  pack: Pack,
-  knownScope: Scope,
-  assumedScope: Scope,
-  say: Say,
-  ledger: Ledger,
-): PlanFinding[] {
-  const planFinding = ({ finding, verdict, strength, signsFor, signsAgainst, open }: Judged): PlanFinding => {
-    const missing = open.map((id) => pack.questionById.get(id)?.label ?? id);
-    return {
-      id: finding.id,
-      title: finding.title,
-      verdict,
-      strength,
-      because:
-        verdict === 'cannotTell'
-          ? `Not answered: ${missing.join(', ')}.`
-          : sentenceOf(reasonsFor(finding.when, pack, knownScope)),
-      why: say(finding.why),
-      signsFor: signsFor.map(say),
-      signsAgainst: signsAgainst.map(say),
-      tellsApart: say(finding.tellsApart),
-      open,
-      assumedSo: verdict === 'cannotTell' && holds(finding.when, assumedScope),
-      sources: verdict === 'found' ? ledger.cite(finding.sources) : finding.sources,
-    };
-  };
-  return diagnose(pack, knownScope).map(planFinding);
 }
 
 interface StepContext {

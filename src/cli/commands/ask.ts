@@ -16,19 +16,25 @@ import { openSaving, type Saving } from '../saving.js';
 export const ask: Command = {
   name: 'ask',
   summary: 'Answer questions about a lawn and save a plan',
-  usage: 'ask [--answers FILE] [--plain] [--save FILE] [--out PLAN.md] [--force]',
+  usage:
+    'ask [--answers FILE] [--plain] [--save FILE] [--out PLAN.md] [--force] | ask --walk [--answers FILE] [--out FILE]',
   options: {
     answers: { type: 'string', value: 'FILE', says: 'answers that are known already' },
     plain: { type: 'boolean', says: 'numbered lines instead of drawn questions; reads piped lines too' },
     save: { type: 'string', value: 'FILE', says: 'keep the session there instead of in the state folder' },
     out: { type: 'string', value: 'PLAN.md', says: 'write the plan there' },
     force: { type: 'boolean', says: 'replace the plan file if it is there' },
+    walk: {
+      type: 'boolean',
+      says: 'instead: a list to print of what to look at out of doors, and what to take',
+    },
   },
   run: (args, io) => runAsk(args, io),
 };
 
 async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
   const present = await io.loadPack(args.text('pack'));
+  if (args.flag('walk')) return printWalk(args, io, present);
   const signals = new AbortController();
   const reader = lazyReader(present, io.today);
   const asker = await askerFor(args, io, signals.signal, reader);
@@ -83,6 +89,16 @@ async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
   }
 }
 
+/** The list goes where the plan would, and nothing is asked. */
+async function printWalk(args: ParsedArgs, io: CliIo, pack: Pack): Promise<number> {
+  const given = await prefilledFrom(args, io, pack);
+  const { writeResult } = await import('../write-result.js');
+  const { walk } = interviewFor({ pack, today: io.today, given, heldOver: [], startedOn: io.today });
+  const where = { out: args.text('out'), force: args.flag('force'), quiet: args.flag('quiet') };
+  await writeResult(`${walk()}\n`, where, io);
+  return EXIT.done;
+}
+
 async function prefilledFrom(args: ParsedArgs, io: CliIo, pack: Pack): Promise<SavedAnswer[]> {
   const file = args.text('answers');
   if (file === undefined) return [];
@@ -109,7 +125,7 @@ function welcome(saving: Saving): string {
     saving.answers.length > 0
       ? 'We go on where you stopped.'
       : 'I ask about the lawn, you answer what you can; "don\'t know" is always an answer.';
-  return `${start} Every answer is kept in ${saving.where}, readable by you alone, and goes nowhere else.`;
+  return `${start} Type walk for a list of all that wants a look out of doors. Every answer is kept in ${saving.where}, readable by you alone, and goes nowhere else.`;
 }
 
 async function leave(

@@ -16,7 +16,7 @@ import { writeResult } from '../write-result.js';
 export const plan: Command = {
   name: 'plan',
   summary: 'Make a plan from an answers file, without questions',
-  usage: `plan FILE [--today DATE] [--format ${FORMATS.join('|')}] [--out FILE] [--force] [--assume]`,
+  usage: `plan FILE [--today DATE] [--format ${FORMATS.join('|')}] [--out FILE] [--force] [--assume] [--explain NAME]`,
   options: {
     today: {
       type: 'string',
@@ -32,6 +32,11 @@ export const plan: Command = {
     out: { type: 'string', value: 'FILE', says: 'write there instead of to standard output' },
     force: { type: 'boolean', says: 'replace the file if it is there' },
     assume: { type: 'boolean', says: 'let the stated assumptions stand for what is not answered' },
+    explain: {
+      type: 'string',
+      value: 'NAME',
+      says: 'instead of the plan: how it came to this step, finding, material or "verdict", or why it did not',
+    },
   },
   takes: { least: 1, most: 1, says: 'one answers file (- for standard input)' },
   async run(args, io) {
@@ -40,7 +45,14 @@ export const plan: Command = {
     const today = dayOf(args.text('today'), io.today);
     const pack = await io.loadPack(args.text('pack'));
     const answers = answersFrom(await io.readText(file), file, pack, today);
-    const made = makePlan({ pack, answers, today, assumeAll: args.flag('assume') });
+    const input = { pack, answers, today, assumeAll: args.flag('assume') };
+    const made = makePlan(input);
+    const wanted = args.text('explain');
+    if (wanted !== undefined) {
+      const { explained } = await import('../explained.js');
+      io.out(explained(wanted, input, io.width));
+      return EXIT.done;
+    }
     await writeResult(
       await rendered(made, format),
       { out: args.text('out'), force: args.flag('force'), quiet: args.flag('quiet') },
@@ -77,7 +89,7 @@ export function faultStop(where: string, faults: readonly string[]): CliStop {
 /** @throws {CliStop} exit code 3 with every question that still matters */
 export function makePlan(input: { pack: Pack; answers: Answers; today: IsoDate; assumeAll: boolean }): Plan {
   if (!input.assumeAll) {
-    const scope = scopeFor({ ...input, assume: 'said' });
+    const scope = scopeFor({ ...input, assume: 'said', timing: 'open' });
     const open = openQuestions(input.pack, scope);
     if (open.length > 0) {
       const lines = open.map(({ id, text }) => `  ${id}: ${text}`);
