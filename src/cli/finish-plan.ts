@@ -20,14 +20,15 @@ export interface FinishInput {
 }
 
 export async function finishPlan({ args, io, asker, pack, answers, prices }: FinishInput): Promise<number> {
-  const plan = assemblePlan({
+  const input = {
     pack,
     answers,
     today: io.today,
     assumeAll: false,
     units: unitsOf(args),
     prices,
-  });
+  };
+  const plan = assemblePlan(input);
   const markdown = await rendered(plan, 'md');
   const { summaryOf } = await import('../document/summary.js');
   asker.say(`\n${summaryOf(plan)}`);
@@ -39,6 +40,8 @@ export async function finishPlan({ args, io, asker, pack, answers, prices }: Fin
   } else {
     await showAndOffer(plan, markdown, io, asker);
   }
+  const { talkAboutPlan } = await import('./explained.js');
+  await talkAboutPlan(input, asker);
   return EXIT.done;
 }
 

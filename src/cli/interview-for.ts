@@ -7,18 +7,23 @@ import { showAnswer } from '../interview/show-answer.js';
 import { clashesIn } from '../interview/together.js';
 import { wordedFor } from '../interview/worded.js';
 import { ASKED_BY_PROGRAM, ASKED_WITH_PRICES } from '../planner/asked-by-program.js';
+import { leadsTo } from '../planner/leads-to.js';
 import { sayer } from '../planner/texts.js';
 import { scopeFor } from '../planner/working-scope.js';
+import { thresholdsOf } from '../rules/cells.js';
 import type { Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
 import type { Question } from '../rules/schema.js';
 import type { SavedAnswer, SavedSession } from '../session/saved-session.js';
 import type { Prompt } from '../terminal/asker.js';
 import type { Interview } from '../terminal/session-loop.js';
+import { walkText } from './walk-text.js';
 
 export interface InterviewForRules {
   readonly interview: Interview;
   answers(): Answers;
+  /** All that is left to be looked at out of doors, as a list. */
+  walk(): string;
   /** Everything given so far, ready to be written. */
   toSave(): SavedSession;
 }
@@ -50,7 +55,7 @@ export function interviewFor({
 }: InterviewInput): InterviewForRules {
   const kept = new Map(given.map((answer) => [answer.questionId, answer]));
   const held = new Map(heldOver.map((answer) => [answer.questionId, answer]));
-  const scopeOf = (answers: Answers) => scopeFor({ pack, answers, today, assume: 'said' });
+  const scopeOf = (answers: Answers) => scopeFor({ pack, answers, today, assume: 'said', timing: 'open' });
   const session = openSession({
     pack,
     answers: Object.fromEntries(given.map(({ questionId, value }) => [questionId, value])),
@@ -85,11 +90,19 @@ export function interviewFor({
       status,
     }));
   };
+  const walk = (): string => {
+    const scope = scopeOf(session.answers());
+    return walkText(pack, session.answers(), {
+      scope,
+      say: sayer({ pack, scope, note: () => undefined, units }),
+    });
+  };
   const interview: Interview = {
     next: () => {
       const next = session.next();
       if (next === undefined) return undefined;
-      return promptFor(next, { pack, today, session, scopeOf, heldOver: offerFor(next.question.id), units });
+      const heldOver = offerFor(next.question.id);
+      return promptFor(next, { pack, today, session, scopeOf, walk, heldOver, units });
     },
     answer: (questionId, reply) =>
       reply.kind === 'value' ? answer(questionId, reply.value, reply.typed) : answer(questionId, UNKNOWN, ''),
@@ -111,6 +124,7 @@ export function interviewFor({
   return {
     interview,
     answers: session.answers,
+    walk,
     toSave: () => {
       const dormant = new Set(
         session
@@ -142,6 +156,7 @@ interface PromptContext {
   readonly pack: Pack;
   readonly today: IsoDate;
   readonly session: ReturnType<typeof openSession>;
+  readonly walk: () => string;
   readonly scopeOf: (answers: Answers) => ReturnType<typeof scopeFor>;
   readonly heldOver: AnswerValue | undefined;
   readonly units: Units;
@@ -151,7 +166,7 @@ function promptFor(
   { question: asked, number, mayFollow, opensSection, earlier }: NextQuestion,
   context: PromptContext,
 ): Prompt {
-  const { pack, today, session, scopeOf, heldOver, units } = context;
+  const { pack, today, session, scopeOf, walk, heldOver, units } = context;
   const say = sayer({ pack, scope: scopeOf(session.answers()), note: () => undefined, units });
   const before = earlier ?? heldOver;
   const suggested = before === UNKNOWN ? undefined : (before ?? suggestionOf(asked, today));
@@ -174,7 +189,14 @@ function promptFor(
     dontKnowText: [say(effect), ...(handTest === undefined ? [] : [`To find out: ${say(handTest)}`])].join(
       ' ',
     ),
-    why: say(question.why),
+    // Worked out only when somebody wants to know.
+    get why() {
+      const asked = { pack, question, answers: session.answers(), scopeOf, thresholds: thresholdsOf(pack) };
+      return [say(question.why), ...leadsTo(asked)].join('\n');
+    },
+    get walk() {
+      return walk();
+    },
     help: question.kind === 'place' ? `${say(question.help)} ${stationsOf(pack)}` : say(question.help),
   };
 }

@@ -18,7 +18,7 @@ export function findingsSection(plan: Plan, references: References): RootContent
   );
   const nodes = [
     ...found.map((finding) => foundParagraph(finding, references)),
-    ...notFoundLine(plan.findings),
+    ...notFoundLines(plan.findings),
     ...openSection(open),
   ];
   if (nodes.length === 0) return [];
@@ -29,12 +29,13 @@ export function findingsSection(plan: Plan, references: References): RootContent
 /** Title and strength, why it matters, the signs, and the hand test unless it is beyond doubt. */
 function foundParagraph(finding: PlanFinding, references: References): Paragraph {
   const isSure = finding.strength === 'likely';
+  const isTested = !isSure || doSignsDisagree(finding);
   return paragraph(
     strong(sentence(`${withoutStop(finding.title)}: ${finding.strength}`)),
     sentence(finding.because),
     markedSentence(finding.why, markOf('published', finding.sources, references)),
     ...(isSure && finding.signsAgainst.length === 0 ? [] : signLines(finding)),
-    isSure || said(finding.tellsApart) === '' ? '' : `To be surer: ${clause(finding.tellsApart)}`,
+    isTested && said(finding.tellsApart) !== '' ? `To be surer: ${clause(finding.tellsApart)}` : '',
   );
 }
 
@@ -72,8 +73,9 @@ function openList(
 
 function openItem(finding: PlanFinding): Part[] {
   return [
-    ...openItemInShort(finding),
-    signsLine('Signs for it', finding.signsFor),
+    strong(sentence(`${withoutStop(finding.title)}: ${finding.strength}`)),
+    sentence(finding.because),
+    ...signLines(finding),
     said(finding.tellsApart) === '' ? '' : `To settle it: ${clause(finding.tellsApart)}`,
   ];
 }
@@ -83,14 +85,25 @@ function openItemInShort(finding: PlanFinding): Part[] {
   return [strong(sentence(finding.title)), sentence(finding.because)];
 }
 
-function notFoundLine(findings: readonly PlanFinding[]): Paragraph[] {
-  const count = findings.filter(({ verdict }) => verdict === 'notFound').length;
-  return count === 0 ? [] : [paragraph(`${counted(count, 'other fault')} looked for and not found.`)];
+/** Their count; by name only one that the signs disagree about. */
+function notFoundLines(findings: readonly PlanFinding[]): RootContent[] {
+  const notFound = findings.filter(({ verdict }) => verdict === 'notFound');
+  if (notFound.length === 0) return [];
+  const line = paragraph(`${counted(notFound.length, 'other fault')} looked for and not found.`);
+  const doubtful = notFound.filter((each) => each.strength !== 'unlikely' && doSignsDisagree(each));
+  return [line, ...openList('Not found, although signs speak for it:', doubtful, openItem)];
 }
 
-/** Both columns of signs; left out where nothing speaks against the finding, since the reason says enough. */
-function signLines({ signsFor, signsAgainst }: PlanFinding): string[] {
-  return [signsLine('Signs for it', signsFor), signsLine('Signs against it', signsAgainst)];
+const doSignsDisagree = ({ signsFor, signsAgainst }: PlanFinding): boolean =>
+  signsFor.length > 0 && signsAgainst.length > 0;
+
+/** Both columns of signs, and that they disagree; left out where nothing speaks against a finding that is sure. */
+function signLines(finding: PlanFinding): string[] {
+  return [
+    signsLine('Signs for it', finding.signsFor),
+    signsLine('Signs against it', finding.signsAgainst),
+    doSignsDisagree(finding) ? 'The signs disagree.' : '',
+  ];
 }
 
 function signsLine(lead: string, signs: readonly string[]): string {

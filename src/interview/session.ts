@@ -7,7 +7,8 @@ import type { Pack } from '../rules/pack.js';
 import type { Question } from '../rules/schema.js';
 import { isAsked } from '../rules/scope.js';
 import { type Answers, type AnswerValue, UNKNOWN } from './answers.js';
-import { openQuestions, readyQuestions } from './open-questions.js';
+import { lookForOpen, readyQuestions } from './open-questions.js';
+import { bestFirst } from './question-order.js';
 
 export interface SessionInput {
   readonly pack: Pack;
@@ -57,13 +58,15 @@ export function openSession({
 
   const waiting = (): { ready: Question[]; all: number } => {
     const scope = scopeOf(now());
-    const open = openQuestions(pack, scope);
-    const wanted = pack.questions.filter(
-      (question) =>
-        !isAnswered(question.id) &&
-        (open.includes(question) || (alsoAsk.includes(question.id) && isAsked(question, scope) === true)),
-    );
-    return { ready: readyQuestions(wanted, scope), all: wanted.length };
+    const { questions, mayCome, hanging } = lookForOpen(pack, scope);
+    const among = (open: readonly Question[]): Question[] =>
+      pack.questions.filter(
+        (question) =>
+          !isAnswered(question.id) &&
+          (open.includes(question) || (alsoAsk.includes(question.id) && isAsked(question, scope) === true)),
+      );
+    const ready = readyQuestions(among(questions), scope);
+    return { ready: bestFirst(ready, pack, hanging), all: among(mayCome).length };
   };
   const isAnswered = (id: string): boolean =>
     answers.has(id) || (id === 'areaM2' && answers.has('lawnParts'));

@@ -13,7 +13,7 @@ import type { Pack } from '../rules/pack.js';
 import type { Step } from '../rules/schema.js';
 import { outlookOf } from './aftercare.js';
 import { amountsOf, hoursOf, rounded, roundedFor } from './amounts.js';
-import { assumptionsOf } from './assumptions.js';
+import { assumptionsOf, leftOutOf } from './assumptions.js';
 import { dateSteps, type PartDates } from './dating.js';
 import { type DaySigns, daySign } from './day-signs.js';
 import { findingsOf, verdictOf } from './judgement.js';
@@ -87,15 +87,7 @@ export function assemblePlan(input: PlanInput): Plan {
     watering,
     outlook: outlookOf(pack, scope, sowOn, say),
     ...purchaseOf(steps, { pack, scope, units, prices: input.prices, say, note: ledger.noteFigure }),
-    assumptions: assumptionsOf({
-      pack,
-      answers,
-      scope,
-      saidScope: scopeFor({ ...choice, assume: 'said', timing }),
-      active,
-      say,
-      units,
-    }),
+    assumptions: assumptionsOf({ pack, answers, scope, leftOut: leftOutOf(choice), active, say, units }),
     cautions: cautionsOf(steps, pack, say, ledger),
     notDone: pack.notDone
       .filter(({ when }) => holds(when, scope))
@@ -106,7 +98,7 @@ export function assemblePlan(input: PlanInput): Plan {
 }
 
 /** @throws {ScheduleClash} when no dates hold */
-function datedChoice({ pack, answers: given, today, assumeAll }: PlanInput) {
+export function datedChoice({ pack, answers: given, today, assumeAll }: PlanInput) {
   const asked = { pack, answers: given, today, assume: assumeAll ? 'all' : 'said' } as const;
   const choice = { ...asked, answers: answersInUse(asked) };
   const dating = dateSteps(pack, (timing) => scopeFor({ ...choice, timing }), today);

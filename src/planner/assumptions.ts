@@ -13,14 +13,15 @@ import type { Question, Step } from '../rules/schema.js';
 import { isAsked } from '../rules/scope.js';
 import type { PlanAssumption } from './plan.js';
 import type { Say } from './texts.js';
+import { type ScopeChoice, scopeFor } from './working-scope.js';
 
 export interface AssumptionsInput {
   readonly pack: Pack;
   readonly answers: Answers;
   /** What the plan was made in. */
   readonly scope: Scope;
-  /** The same, where only what was said to be unknown is assumed. */
-  readonly saidScope: Scope;
+  /** Question ids that were not answered although an answer could have changed the plan. */
+  readonly leftOut: ReadonlySet<string>;
   readonly active: readonly Step[];
   readonly say: Say;
   readonly units: Units;
@@ -28,11 +29,10 @@ export interface AssumptionsInput {
 
 /** What was said to be unknown and was read; what was not answered only where an answer could still change the plan. */
 export function assumptionsOf(input: AssumptionsInput): PlanAssumption[] {
-  const { pack, answers, scope, saidScope, active, say, units } = input;
+  const { pack, answers, scope, leftOut, active, say, units } = input;
   const matters = questionsThatMatter(pack, active);
-  const open = new Set(openQuestions(pack, saidScope).map(({ id }) => id));
   return pack.questions
-    .filter(({ id }) => matters.has(id) && (answers[id] === UNKNOWN || open.has(id)))
+    .filter(({ id }) => matters.has(id) && (answers[id] === UNKNOWN || leftOut.has(id)))
     .filter((question) => isAssumed(question, answers, scope))
     .map((question) => wordedFor(question, units))
     .map((question) => ({
@@ -45,12 +45,18 @@ export function assumptionsOf(input: AssumptionsInput): PlanAssumption[] {
     }));
 }
 
+/** Questions that still mattered and were assumed all the same; none after a session, which asks them all. */
+export function leftOutOf({ assume, ...choice }: ScopeChoice): ReadonlySet<string> {
+  if (assume !== 'all') return new Set();
+  const open = openQuestions(choice.pack, scopeFor({ ...choice, assume: 'said', timing: 'open' }));
+  return new Set(open.map(({ id }) => id));
+}
+
 function isAssumed(question: Question, answers: Answers, scope: Scope): boolean {
   const given = Object.hasOwn(answers, question.id) ? answers[question.id] : undefined;
   if (given !== undefined && given !== UNKNOWN) return false;
   // Measured parts are the other way to give the area.
   if (question.kind === 'area' && Array.isArray(answers.lawnParts)) return false;
-  if (given === undefined && question.optional === true) return false;
   return isAsked(question, scope) !== false;
 }
 

@@ -33,11 +33,11 @@ export function dateOr(answer: unknown, otherwise: IsoDate): IsoDate {
  * The computed facts of a session.
  *
  * @param today day that stands for an open first free day
- * @param timing what the first dating found out
+ * @param timing what the first dating found out, or that nothing is dated
  */
 export function computedFacts(
   today: IsoDate,
-  { seasonWaitDays, parting }: Timing,
+  timing: Timing | 'open',
 ): Readonly<Record<string, ComputedFact>> {
   return {
     area: (read, raw) => areaOutcome(read, raw('lawnParts')),
@@ -52,11 +52,18 @@ export function computedFacts(
       const days = Math.max(0, daysBetween(today, startOf(raw('startOn'), today)));
       return { known: true, value: days, used: ['startOn'], from: ['startOn'] };
     },
-    'season-wait': () => settled(seasonWaitDays),
-    parts: () => settled(parting.parts),
-    people: () => settled(parting.people),
+    ...(timing === 'open' ? UNDATED : datedFacts(timing)),
   };
 }
+
+const datedFacts = ({ seasonWaitDays, parting }: Timing): Readonly<Record<string, ComputedFact>> => ({
+  'season-wait': () => settled(seasonWaitDays),
+  parts: () => settled(parting.parts),
+  people: () => settled(parting.people),
+});
+
+const undated = (): Outcome => ({ known: false, open: [] });
+const UNDATED = { 'season-wait': undated, parts: undated, people: undated };
 
 const settled = (value: number): Outcome => ({ known: true, value, used: [], from: [] });
 

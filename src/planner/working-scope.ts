@@ -12,8 +12,8 @@ export interface ScopeChoice {
   readonly today: IsoDate;
   /** `nothing`: only what was answered; `said`: questions answered "unknown" too; `all`: whatever is open. */
   readonly assume: 'nothing' | 'said' | 'all';
-  /** What the dates have told already. */
-  readonly timing?: Timing;
+  /** What the dates have told already; `open`: nothing is dated yet, and no answer alone would settle it. */
+  readonly timing?: Timing | 'open';
 }
 
 export function scopeFor({ pack, answers, today, assume, timing = NO_TIMING }: ScopeChoice): Scope {

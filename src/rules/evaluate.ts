@@ -129,18 +129,23 @@ function compute(operator: string, operands: readonly Known[]): Known {
       throw new RuleFault(`"${operator}" was given ${JSON.stringify(value)}, not a ${kind}`);
   }
   const used = joined(operands.map((operand) => operand.used));
-  const value = apply(
+  const value = applyOperator(
     operator,
     operands.map((operand) => operand.value),
   );
   if (typeof value !== 'number') return known(value, used);
   const from = joined(operands.map((operand) => operand.from));
   if (operands.every((operand) => operand.least === undefined)) return known(value, used, from);
-  const corners = cornersOf(operands).map((corner) => apply(operator, corner) as number);
+  const corners = cornersOf(operands).map((corner) => applyOperator(operator, corner) as number);
   return { known: true, value, least: Math.min(...corners), most: Math.max(...corners), used, from };
 }
 
-function apply(operator: string, values: readonly Value[]): Value {
+/**
+ * An operator on known values, by json-logic-js.
+ *
+ * @throws {RuleFault} when the result is neither a truth nor a finite number
+ */
+export function applyOperator(operator: string, values: readonly Value[]): Value {
   const result: unknown = jsonLogic.apply({ [operator]: values } as unknown as RulesLogic);
   if (typeof result === 'boolean' || (typeof result === 'number' && Number.isFinite(result))) return result;
   throw new RuleFault(`"${operator}" of ${values.join(', ')} gives no number`);

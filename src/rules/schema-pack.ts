@@ -66,11 +66,61 @@ export const togetherSchema = z.strictObject({
   says: sentence,
 });
 
+/** How an explanation is put; `{names}` in braces are filled in. */
+const wordingSchema = z.strictObject({
+  listAnd: sentence,
+  listOr: sentence,
+  orMore: sentence,
+  orLess: sentence,
+  exactly: sentence,
+  above: sentence,
+  below: sentence,
+  stepIn: sentence,
+  stepOut: sentence,
+  found: sentence,
+  notFound: sentence,
+  cannotTell: sentence,
+  verdict: sentence,
+  fact: sentence,
+  factAssumed: sentence,
+  factAlso: sentence,
+  always: sentence,
+  signsFor: sentence,
+  signsAgainst: sentence,
+  conflict: sentence,
+  change: sentence,
+  changeOne: sentence,
+  changeVerdict: sentence,
+  noChange: sentence,
+  waits: sentence,
+  follows: sentence,
+  amount: sentence,
+  amountOnLabel: sentence,
+  behindAmount: sentence,
+  leadsTo: sentence,
+  leadsNowhere: sentence,
+  bearsOn: sentence,
+  brings: sentence,
+  rulesOut: sentence,
+  finds: sentence,
+  clears: sentence,
+  warns: sentence,
+  needsNoWarning: sentence,
+  more: sentence,
+});
+
 export const manifestSchema = z.strictObject({
   id,
   version: z.string().regex(/^\d+\.\d+\.\d+$/),
   title: sentence,
+  /** What a question costs the person who answers it, against one answered from the chair. */
+  effort: z.strictObject({
+    chair: z.number().positive(),
+    look: z.number().positive(),
+    dig: z.number().positive(),
+  }),
   sections: z.array(z.strictObject({ id, title: sentence })).min(1),
+  wording: wordingSchema,
 });
 
 const monthly = z.array(z.number()).length(12);

@@ -109,6 +109,8 @@ export const questionSchema = z
     cost: z.enum(['chair', 'look', 'dig']),
     /** What "none" stands for where a number is asked for; without it the help is shown. */
     noneIs: z.number().optional(),
+    /** What must be in the hand to find out, each with its article. */
+    take: z.array(sentence).min(1).optional(),
     safety: z.boolean().optional(),
     /** A plan can be made without it, and nothing is assumed in its place: a name, a budget. */
     optional: z.boolean().optional(),

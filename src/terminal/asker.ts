@@ -28,6 +28,8 @@ export interface Prompt {
   readonly dontKnowText: string;
   readonly why: string;
   readonly help: string;
+  /** All that is left to be looked at out of doors, as a list. */
+  readonly walk: string;
 }
 
 export type Reply =

@@ -89,6 +89,7 @@ async function fromText(conversation: Conversation): Promise<Outcome> {
 
 function obey(command: Command, { prompt, screen }: Conversation): Outcome {
   if (command === 'why') screen.say(prompt.why);
+  else if (command === 'walk') screen.say(prompt.walk);
   else if (command === 'help') screen.say(`${prompt.help}\n${howToAnswer(prompt)}\n${WORDS_LINE}`);
   else {
     if (command === 'save' || command === 'quit') screen.leave(command);

@@ -84,6 +84,9 @@ function obey(command: Command, doubt: Raised, { prompt, screen }: Conversation)
     case 'why':
       screen.put(prompt.why);
       return { doubt };
+    case 'walk':
+      screen.put(prompt.walk);
+      return { doubt };
     case 'help':
       screen.put(prompt.help);
       screen.put(howToAnswer(prompt));

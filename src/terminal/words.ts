@@ -5,13 +5,14 @@ import { boundsIn } from '../interview/read-answer-bounds.js';
 import type { Question } from '../rules/schema.js';
 import type { Prompt } from './asker.js';
 
-export type Command = 'unknown' | 'why' | 'help' | 'back' | 'review' | 'save' | 'quit';
+export type Command = 'unknown' | 'why' | 'help' | 'walk' | 'back' | 'review' | 'save' | 'quit';
 
 const SPELLINGS: Readonly<Record<Command, string>> = {
   unknown:
     "don't know|dont know|do not know|i don't know|i dont know|dk|d/k|idk|no idea|not sure|i'm not sure|unsure|unknown|can't say|no clue",
   why: 'why|why?',
   help: 'help|?|h?|help me',
+  walk: 'walk|list',
   back: 'back|go back',
   review: 'review',
   save: 'save',
@@ -34,6 +35,7 @@ export function commandIn(typed: string): Command | undefined {
 export const LISTED: readonly { readonly command: Command; readonly label: string }[] = [
   { command: 'help', label: 'help: how to find out' },
   { command: 'why', label: 'why this is asked' },
+  { command: 'walk', label: 'walk: a list of what to look at out of doors' },
   { command: 'back', label: 'back to the question before' },
   { command: 'review', label: 'review all answers' },
   { command: 'save', label: 'save and leave' },
@@ -41,7 +43,8 @@ export const LISTED: readonly { readonly command: Command; readonly label: strin
 ];
 
 export const DONT_KNOW = "don't know";
-export const WORDS_LINE = "At any question you can type: don't know, why, help, back, review, save, quit.";
+export const WORDS_LINE =
+  "At any question you can type: don't know, why, help, walk, back, review, save, quit.";
 export const NOTHING_TYPED = "Type an answer, or don't know.";
 export const KEEP_IT = 'Type yes to keep it, or type another answer.';
 export const WHICH_ONE = 'Type the number of the one you mean, or type the answer another way.';

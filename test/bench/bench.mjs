@@ -5,6 +5,7 @@
 import { spawnSync } from 'node:child_process';
 import { readFileSync, statSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { nextQuestionTimes } from './next-question.mjs';
 
 const RUNS = 21;
 const main = fileURLToPath(new URL('../../dist/bin/main.js', import.meta.url));
@@ -72,6 +73,7 @@ for (const [name, list] of Object.entries(times)) {
     `${name.padEnd(30)} ${median(list).toFixed(1).padStart(7)} ms   x ${(median(list) / median(times[against])).toFixed(2)}`,
   );
 }
+console.log(`\n${await nextQuestionTimes()}`);
 const pack = fileURLToPath(new URL('../../dist/pack.json', import.meta.url));
 console.log(`\nbuilt pack: ${(statSync(pack).size / 1024).toFixed(0)} KiB`);
 const lock = JSON.parse(readFileSync(new URL('../../package-lock.json', import.meta.url), 'utf8'));

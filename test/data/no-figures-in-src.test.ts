@@ -23,6 +23,8 @@ const OF_THE_PROGRAM: Readonly<Record<string, string>> = {
   LONGEST_SHOWN: 'characters of a wrong value',
   LONGEST_TEXT: 'characters of a name',
   DEEPEST: 'nesting of an answers file',
+  MOST_OPEN: 'questions up to which the thorough look is worth its time',
+  MOST_DIAGRAMS: 'diagrams up to which it is',
   DEPTH_LIMIT: 'nesting of a condition',
   DAYS_PER_WEEK: 'd',
   DAYS_PER_COLUMN: 'd',

@@ -17,14 +17,14 @@ describe('findings', () => {
       paragraph(
         strong('The grass is thin: possible.'),
         'You can see soil in places. Weeds come up in gaps. Signs for it: bare ground is 10 %.',
-        'Signs against it: it was cut yesterday. To be surer: count the hits of a pin at fifty points.',
+        'Signs against it: it was cut yesterday. The signs disagree. To be surer: count the hits of a pin at fifty points.',
       ),
       paragraph('1 other fault looked for and not found.'),
       heading(3, 'What I cannot tell yet'),
       paragraph('The plan goes on as if this were so:'),
       bullets([
         [
-          strong('The soil is compacted.'),
+          strong('The soil is compacted: possible.'),
           'It has not rained for 31 days, so the screwdriver proves nothing.',
           'To settle it: push the screwdriver in again two days after rain.',
         ],
@@ -41,7 +41,7 @@ describe('findings', () => {
       paragraph('There is a sign of this, but the plan goes on as if it were not so:'),
       bullets([
         [
-          strong('The soil is compacted.'),
+          strong('The soil is compacted: possible.'),
           'Not answered: soil. Signs for it: it is hard.',
           'To settle it: push the screwdriver in again two days after rain.',
         ],
@@ -62,6 +62,33 @@ describe('findings', () => {
     );
   });
 
+  it('that the signs disagree about are named although not found, with the hand test', () => {
+    const notFound = samplePlan.findings.filter(({ verdict }) => verdict === 'notFound');
+    const disputed = {
+      ...notFound[0],
+      title: 'The soil is hard',
+      strength: 'possible',
+      because: 'It is soft.',
+    };
+    const signs = { signsFor: ['It rings'], signsAgainst: ['It crumbles'], tellsApart: 'Dig a hole.' };
+    const findings = [
+      { ...disputed, ...signs },
+      { ...disputed, ...signs, signsAgainst: [] },
+    ];
+    const nodes = findingsSection({ ...samplePlan, findings } as unknown as typeof samplePlan, references);
+    expect(nodes.slice(2)).toEqual([
+      paragraph('2 other faults looked for and not found.'),
+      paragraph('Not found, although signs speak for it:'),
+      bullets([
+        [
+          strong('The soil is hard: possible.'),
+          'It is soft. Signs for it: it rings. Signs against it: it crumbles. The signs disagree.',
+          'To settle it: dig a hole.',
+        ],
+      ]),
+    ]);
+  });
+
   it.each([
     ['one of its questions was assumed', ['soilTest', 'underfoot'], true],
     ['its questions were not assumed', ['soilTest'], false],
@@ -80,7 +107,7 @@ describe('findings', () => {
     const settled = findingsSection({ ...samplePlan, findings, assumptions: [] }, references);
     expect(JSON.stringify(settled)).not.toContain('What I cannot tell yet');
     const open = JSON.stringify(findingsSection({ ...samplePlan, findings }, references).slice(4));
-    expect(open).toContain('The soil is compacted.');
+    expect(open).toContain('The soil is compacted: possible.');
     expect(open).not.toMatch(/Moss has taken over|The grass is thin|too dark/);
   });
 

@@ -45,6 +45,21 @@ function valueFor(question: Question): fc.Arbitrary<AnswerValue> {
   }
 }
 
+/** A whole lawn: an answer to every question that is typed by itself, some of them "unknown". */
+export const anyLawn: fc.Arbitrary<Answers> = fc.record(
+  Object.fromEntries(
+    pack.questions
+      .filter(({ id }) => id !== 'lawnParts')
+      .map((question) => [
+        question.id,
+        fc.oneof(
+          { weight: 7, arbitrary: valueFor(question) },
+          { weight: 1, arbitrary: fc.constant('unknown') },
+        ),
+      ]),
+  ),
+);
+
 /** Answers to some questions; `areaM2` and `lawnParts` never together. */
 export const anyAnswers: fc.Arbitrary<Answers> = fc
   .record(

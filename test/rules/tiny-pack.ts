@@ -1,5 +1,6 @@
 /** A pack of a few invented records, for tests that need to know all of it. */
 import { indexPack, type Pack, type PackData } from '../../src/rules/pack.js';
+import { readPack } from '../../src/rules/read.js';
 import type { Fact, Figure, Finding, Question } from '../../src/rules/schema.js';
 
 export const figure = (id: string, typical: number, min = typical, max = typical): Figure => ({
@@ -54,7 +55,9 @@ export function tinyPack({ questions = [], figures = [], facts = [], findings = 
     id: 'tiny',
     version: '1.0.0',
     title: 'Tiny',
+    effort: { chair: 1, look: 2, dig: 4 },
     sections: [{ id: 'all', title: 'All' }],
+    wording: readPack('rules').data?.wording as PackData['wording'],
     sha256: '',
     sources: [],
     figures,

@@ -72,7 +72,7 @@ describe('a list at a terminal', () => {
     expect((await replyTo(promptFor(SAMPLES.yesNo), DOWN, ENTER)).reply).toMatchObject({ value: false });
   });
 
-  // After the three answers: don't know, then help, why, back, review, save, quit; up from the top is the last.
+  // After the three answers: don't know, then help, why, walk, back, review, save, quit; up from the top is the last.
   it.each([
     [[DOWN, DOWN, DOWN], 'unknown'],
     [[UP, UP, UP, UP], 'back'],
@@ -83,24 +83,16 @@ describe('a list at a terminal', () => {
     expect((await replyTo(FEEL, ...keys, ENTER)).reply).toEqual({ kind });
   });
 
-  it('explains, then asks again', async () => {
+  it('explains, lists the walk, then asks again', async () => {
+    const up = (times: number): string[] => Array.from({ length: times }, () => UP);
     const { reply, text } = await replyTo(
       FEEL,
-      UP,
-      UP,
-      UP,
-      UP,
-      UP,
-      ENTER,
-      UP,
-      UP,
-      UP,
-      UP,
-      UP,
-      UP,
-      ENTER,
+      ...[...up(5), ENTER],
+      ...[...up(6), ENTER],
+      ...[...up(7), ENTER],
       ENTER,
     );
+    expect(text).toContain('# A walk round the lawn');
     expect(reply).toMatchObject({ value: 'firm' });
     expect(text).toContain(FEEL.why);
     expect(text).toContain(FEEL.help);

@@ -19,6 +19,7 @@ export function promptFor(question: Question, parts: Partial<Prompt> = {}): Prom
     suggestedText: undefined,
     dontKnowText: 'No matter. I will assume springy.',
     why: 'A springy lawn has a layer of old stems between grass and soil.',
+    walk: '# A walk round the lawn',
     help: 'Walk across it in soft shoes.',
     ...parts,
   };

@@ -18,7 +18,7 @@ export const ask: Command = {
   name: 'ask',
   summary: 'Answer questions about a lawn and save a plan',
   usage:
-    'ask [--answers FILE] [--plain] [--save FILE] [--out PLAN.md] [--force] [--climate FILE] [--prices FILE] [--units metric|us]',
+    'ask [--answers FILE] [--plain] [--save FILE] [--out PLAN.md] [--force] [--climate FILE] [--prices FILE] [--units metric|us] | ask --walk [--answers FILE] [--out FILE]',
   options: {
     ...CLIMATE_OPTION,
     answers: { type: 'string', value: 'FILE', says: 'answers that are known already' },
@@ -28,12 +28,17 @@ export const ask: Command = {
     force: { type: 'boolean', says: 'replace the plan file if it is there' },
     prices: PRICES_OPTION,
     units: UNITS_OPTION,
+    walk: {
+      type: 'boolean',
+      says: 'instead: a list to print of what to look at out of doors, and what to take',
+    },
   },
   run: (args, io) => runAsk(args, io),
 };
 
 async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
   const present = await withOwnClimate(await io.loadPack(args.text('pack')), args, io);
+  if (args.flag('walk')) return printWalk(args, io, present);
   // Read before the first question: a fault in it is better told now than after forty answers.
   const prices =
     args.text('prices') === undefined
@@ -106,6 +111,23 @@ function goingOn(args: ParsedArgs, io: CliIo): CliIo['commandLine'] {
   return (words) => io.commandLine(kept.length === 0 ? words : [words || 'ask', ...kept].join(' '));
 }
 
+/** The list goes where the plan would, and nothing is asked. */
+async function printWalk(args: ParsedArgs, io: CliIo, pack: Pack): Promise<number> {
+  const given = await prefilledFrom(args, io, pack);
+  const { writeResult } = await import('../write-result.js');
+  const { walk } = interviewFor({
+    pack,
+    today: io.today,
+    given,
+    heldOver: [],
+    startedOn: io.today,
+    units: unitsOf(args),
+  });
+  const where = { out: args.text('out'), force: args.flag('force'), quiet: args.flag('quiet') };
+  await writeResult(`${walk()}\n`, where, io);
+  return EXIT.done;
+}
+
 async function prefilledFrom(args: ParsedArgs, io: CliIo, pack: Pack): Promise<SavedAnswer[]> {
   const file = args.text('answers');
   if (file === undefined) return [];
@@ -132,7 +154,7 @@ function welcome(saving: Saving): string {
     saving.answers.length > 0
       ? 'We go on where you stopped.'
       : 'I ask about the lawn, you answer what you can; "don\'t know" is always an answer.';
-  return `${start} Every answer is kept in ${saving.where}, readable by you alone, and goes nowhere else.`;
+  return `${start} Type walk for a list of all that wants a look out of doors. Every answer is kept in ${saving.where}, readable by you alone, and goes nowhere else.`;
 }
 
 async function leave(

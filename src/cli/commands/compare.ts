@@ -24,7 +24,8 @@ export const compare: Command = {
   Two answers files are compared, or one with itself after some answers are set:
     seedbed compare lawn.json --set thatchDepthMm=8 --set dog=false
   An empty value takes an answer away. What is not answered stands at its assumption in both.`,
-  usage: 'compare A B | compare A --set id=value … [--today DATE] [--climate FILE] [--prices FILE] [--format text|json]',
+  usage:
+    'compare A B | compare A --set id=value … [--today DATE] [--climate FILE] [--prices FILE] [--format text|json]',
   options: {
     ...CLIMATE_OPTION,
     set: {

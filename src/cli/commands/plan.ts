@@ -18,7 +18,7 @@ import { writeResult } from '../write-result.js';
 export const plan: Command = {
   name: 'plan',
   summary: 'Make a plan from an answers file, without questions',
-  usage: `plan FILE [--today DATE] [--format ${FORMATS.join('|')}] [--out FILE] [--force] [--assume] [--climate FILE] [--prices FILE] [--units metric|us]`,
+  usage: `plan FILE [--today DATE] [--format ${FORMATS.join('|')}] [--out FILE] [--force] [--assume] [--climate FILE] [--prices FILE] [--units metric|us] [--explain NAME]`,
   options: {
     ...CLIMATE_OPTION,
     today: {
@@ -37,6 +37,11 @@ export const plan: Command = {
     assume: { type: 'boolean', says: 'let the stated assumptions stand for what is not answered' },
     prices: PRICES_OPTION,
     units: UNITS_OPTION,
+    explain: {
+      type: 'string',
+      value: 'NAME',
+      says: 'instead of the plan: how it came to this step, finding, material or "verdict", or why it did not',
+    },
   },
   takes: { least: 1, most: 1, says: 'one answers file (- for standard input)' },
   async run(args, io) {
@@ -48,7 +53,14 @@ export const plan: Command = {
     const pack = await withOwnClimate(await io.loadPack(args.text('pack')), args, io);
     const answers = answersFrom(await io.readText(file), file, pack, today);
     const prices = await pricesFrom(args, io, pack);
-    const made = makePlan({ pack, answers, today, assumeAll: args.flag('assume'), units, prices });
+    const input = { pack, answers, today, assumeAll: args.flag('assume'), units, prices };
+    const made = makePlan(input);
+    const wanted = args.text('explain');
+    if (wanted !== undefined) {
+      const { explained } = await import('../explained.js');
+      io.out(explained(wanted, input, io.width));
+      return EXIT.done;
+    }
     await writeResult(
       await rendered(made, format),
       { out: args.text('out'), force: args.flag('force'), quiet: args.flag('quiet') },
@@ -85,7 +97,7 @@ export function faultStop(where: string, faults: readonly string[]): CliStop {
 /** @throws {CliStop} exit code 3 with every question that still matters */
 export function makePlan(input: PlanInput): Plan {
   if (!input.assumeAll) {
-    const scope = scopeFor({ ...input, assume: 'said' });
+    const scope = scopeFor({ ...input, assume: 'said', timing: 'open' });
     const open = openQuestions(input.pack, scope);
     if (open.length > 0) {
       const lines = open.map(({ id, text }) => `  ${id}: ${text}`);

@@ -1,0 +1,244 @@
+/**
+ * How a plan came to what it says, and why it does not say something else: made from the rules and their proofs.
+ * Each explanation is a list of lines; a line that begins with "- " is one of the answers it rests on.
+ */
+import { quantity } from '../base/quantity-words.js';
+import type { Answers, AnswerValue } from '../interview/answers.js';
+import { verdictChoice } from '../interview/plan-pieces.js';
+import { thresholdsOf } from '../rules/cells.js';
+import { evaluate } from '../rules/evaluate.js';
+import type { Expression, Question, Step } from '../rules/schema.js';
+import { assemblePlan, datedChoice, type PlanInput } from './assemble-plan.js';
+import {
+  answerWords,
+  listed,
+  stretchWords,
+  type WordingName,
+  worded,
+  wordedInside,
+} from './explain-words.js';
+import type { Plan, PlanAmount, PlanFinding } from './plan.js';
+import { allAnswers, type Knowledge, type Proof, proofOf } from './proof.js';
+import { isNumeric, stretchAround, triesFor } from './reach.js';
+import { type Change, smallestChanges } from './smallest-change.js';
+import { scopeFor } from './working-scope.js';
+
+export interface Explained {
+  readonly lines: readonly string[];
+  /** Question ids that it rests on: enough, and none too many. */
+  readonly rests: readonly string[];
+}
+
+export interface Explainer {
+  readonly plan: Plan;
+  readonly knowledge: Knowledge;
+  /** By the id of a step, a finding, a material or "verdict"; undefined for anything else. */
+  explain(target: string): Explained | undefined;
+  /** Everything that can be explained, by id and by its title in the plan. */
+  readonly targets: readonly Target[];
+}
+
+export interface Target {
+  readonly id: string;
+  readonly title: string;
+}
+
+const VERDICT = 'verdict';
+
+export function explainerFor(input: PlanInput): Explainer {
+  const { pack, answers } = input;
+  const plan = assemblePlan(input);
+  const { choice, timing } = datedChoice(input);
+  const knowing = (known: Answers) => scopeFor({ ...choice, answers: known, assume: 'nothing', timing });
+  const knowledge: Knowledge = {
+    pack,
+    thresholds: thresholdsOf(pack),
+    scope: scopeFor({ ...choice, timing }),
+    knowing,
+    supposing: (known) => scopeFor({ ...choice, answers: known, assume: 'all', timing }),
+  };
+  const answered = { ...knowledge, scope: scopeFor({ ...choice, assume: 'nothing', timing }) };
+  const isAssumed = (id: string): boolean =>
+    id === 'areaM2' && answers.lawnParts !== undefined ? false : !isAnswer(answers[id]);
+  const context = { knowledge, isAssumed };
+
+  const explain = (target: string): Explained | undefined => {
+    const step = pack.stepById.get(target);
+    if (step !== undefined) return explainStep(step, plan, context);
+    const finding = plan.findings.find(({ id }) => id === target);
+    if (finding !== undefined) return explainFinding(finding, { ...context, knowledge: answered });
+    if (target === VERDICT) {
+      return fromProof('verdict', { title: plan.verdict.title }, verdictChoice(pack), context);
+    }
+    const amounts = plan.steps
+      .flatMap((each) => each.amounts)
+      .filter(({ materialId }) => materialId === target);
+    return amounts.length === 0 ? undefined : explainAmounts(amounts, plan, context);
+  };
+  const targets = [
+    { id: VERDICT, title: plan.verdict.title },
+    ...[...pack.steps, ...pack.findings].map(({ id, title }) => ({ id, title })),
+    ...pack.materials
+      .filter(({ id }) => plan.steps.some((step) => step.amounts.some(({ materialId }) => materialId === id)))
+      .map(({ id, title }) => ({ id, title })),
+  ];
+  return { plan, knowledge, explain, targets };
+}
+
+const withoutStop = (text: string): string => text.replace(/\.$/, '');
+
+const isAnswer = (value: AnswerValue | undefined): boolean => value !== undefined && value !== 'unknown';
+
+interface Context {
+  readonly knowledge: Knowledge;
+  readonly isAssumed: (questionId: string) => boolean;
+}
+
+function fromProof(
+  name: WordingName,
+  values: Readonly<Record<string, string>>,
+  expression: Expression,
+  context: Context,
+): Explained {
+  const { pack } = context.knowledge;
+  const proof = proofOf(expression, context.knowledge, context.isAssumed);
+  if (proof === undefined || proof.rests.length === 0)
+    return { lines: [worded(pack, 'always', values)], rests: [] };
+  return {
+    lines: [
+      worded(pack, name, values),
+      ...proof.rests.map((id) => factLine(pack.questionById.get(id) as Question, expression, proof, context)),
+    ],
+    rests: proof.rests,
+  };
+}
+
+/** `- moss cover: 40 % (the same with 20 % or more)`, all other answers staying as they are. */
+function factLine(question: Question, expression: Expression, proof: Proof, context: Context): string {
+  const { knowledge, isAssumed } = context;
+  const value = proof.answers[question.id] as AnswerValue;
+  const all = allAnswers(knowledge);
+  const same = (other: AnswerValue): boolean => {
+    const again = evaluate(expression, knowledge.supposing({ ...all, [question.id]: other }));
+    return again.known && again.value === proof.value;
+  };
+  const others = sameWith(question, value, same, knowledge);
+  const fact = wordedInside(knowledge.pack, isAssumed(question.id) ? 'factAssumed' : 'fact', {
+    label: question.label,
+    answer: answerWords(question, value),
+  });
+  return others === '' ? `- ${fact}` : `- ${fact} (${wordedInside(knowledge.pack, 'factAlso', { others })})`;
+}
+
+function sameWith(
+  question: Question,
+  value: AnswerValue,
+  same: (other: AnswerValue) => boolean,
+  { pack, thresholds }: Knowledge,
+): string {
+  if (isNumeric(question) && typeof value === 'number')
+    return stretchWords(pack, question, stretchAround(question, value, { holds: same, thresholds }));
+  const differing = triesFor(question, thresholds).filter((other) => other !== value);
+  const others = differing.filter(same);
+  // Where no other answer changes anything by itself, saying so would only puzzle.
+  if (others.length === differing.length) return '';
+  return listed(
+    pack,
+    others.map((other) => answerWords(question, other)),
+    'or',
+  );
+}
+
+function explainStep(step: Step, plan: Plan, context: Context): Explained {
+  const { pack } = context.knowledge;
+  const planned = plan.steps.find(({ id }) => id === step.id);
+  const why = fromProof(
+    planned === undefined ? 'stepOut' : 'stepIn',
+    { title: step.title },
+    step.when,
+    context,
+  );
+  if (planned === undefined) return { ...why, lines: [...why.lines, ...whyNot(step, why, context)] };
+  const waits = planned.after.map(({ step: before, minDays, why: reason }) =>
+    worded(pack, minDays === 0 ? 'follows' : 'waits', {
+      days: minDays === 1 ? '1 day' : `${minDays} days`,
+      step: pack.stepById.get(before)?.title ?? before,
+      why: reason,
+    }),
+  );
+  return { ...why, lines: [...why.lines, ...waits] };
+}
+
+/** The smallest changes of answers that would bring the step in. */
+function whyNot(step: Step, { rests }: Explained, { knowledge }: Context): string[] {
+  const { pack } = knowledge;
+  const changes = smallestChanges(step.when, rests, knowledge);
+  if (changes.length === 0) return [worded(pack, 'noChange')];
+  return changes.map(({ changed, answers }) => {
+    const change = worded(pack, 'change', {
+      changes: listed(
+        pack,
+        changed.map((each) => changeWords(each, knowledge)),
+      ),
+    });
+    const verdict = evaluate(verdictChoice(pack), knowledge.supposing(answers));
+    const before = evaluate(verdictChoice(pack), knowledge.scope);
+    if (!verdict.known || (before.known && before.value === verdict.value)) return change;
+    const title = pack.verdicts[Number(verdict.value)]?.title ?? '';
+    return `${change} ${worded(pack, 'changeVerdict', { verdict: title })}`;
+  });
+}
+
+function changeWords({ question, now, stretch, value }: Change, { pack }: Knowledge): string {
+  return wordedInside(pack, 'changeOne', {
+    label: question.label,
+    answer: stretch === undefined ? answerWords(question, value) : stretchWords(pack, question, stretch),
+    now: now === undefined ? '' : answerWords(question, now),
+  });
+}
+
+function explainFinding(finding: PlanFinding, context: Context): Explained {
+  const { pack } = context.knowledge;
+  const { title, strength, signsFor, signsAgainst, tellsApart } = finding;
+  const signs = [
+    ...(signsFor.length === 0
+      ? []
+      : [worded(pack, 'signsFor', { signs: signsFor.map(withoutStop).join('; ') })]),
+    ...(signsAgainst.length === 0
+      ? []
+      : [worded(pack, 'signsAgainst', { signs: signsAgainst.map(withoutStop).join('; ') })]),
+    ...(signsFor.length === 0 || signsAgainst.length === 0
+      ? []
+      : [worded(pack, 'conflict', { test: tellsApart })]),
+  ];
+  if (finding.verdict === 'cannotTell') {
+    const labels = finding.open.map((id) => pack.questionById.get(id)?.label ?? id);
+    const line = worded(pack, 'cannotTell', { title, strength, labels: labels.join(', ') });
+    return { lines: [line, ...signs], rests: [] };
+  }
+  const rule = pack.findingById.get(finding.id)?.when ?? false;
+  const why = fromProof(finding.verdict, { title, strength }, rule, context);
+  return { ...why, lines: [...why.lines, ...signs] };
+}
+
+/** The amount with its sum, and the answers and figures in it. */
+function explainAmounts(amounts: readonly PlanAmount[], plan: Plan, { knowledge }: Context): Explained {
+  const { pack } = knowledge;
+  const lines = amounts.flatMap(({ title, amount, unit, working, figures, answers }) => {
+    if (amount === null) return [worded(pack, 'amountOnLabel', { title })];
+    const names = [
+      ...answers.map((id) => pack.questionById.get(id)?.label ?? id),
+      ...figures.map((id) => {
+        const figure = plan.figures.find((each) => each.id === id);
+        return figure === undefined
+          ? id
+          : `${figure.what} (${quantity(figure.typical, figure.unit)}, ${figure.basis})`;
+      }),
+    ];
+    return [
+      worded(pack, 'amount', { title, amount: quantity(amount, unit), working }),
+      ...(names.length === 0 ? [] : [worded(pack, 'behindAmount', { names: names.join(', ') })]),
+    ];
+  });
+  return { lines, rests: [...new Set(amounts.flatMap(({ answers }) => answers))] };
+}
