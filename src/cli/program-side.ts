@@ -14,6 +14,7 @@ export const PROGRAM_SIDE: ProgramSide = {
     'sprinkler-efficiency',
     'work-day-h',
     'most-people',
+    'sign-look-again-days',
     'station-reach-km',
     'vibration-action-points',
     'vibration-limit-points',

@@ -47,7 +47,8 @@ async function inFile({ today, asker, pack }: SavingInput, file: string): Promis
     startedOn: found?.startedOn ?? today,
     where: file,
     resume: `seedbed ask --save ${file}`,
-    save: (session) => saveSessionFile(file, session),
+    // What was told about the work stays with the answers.
+    save: (session) => saveSessionFile(file, { ...session, followed: found?.followed }),
     finished: async () => undefined,
     release: async () => undefined,
   };
@@ -106,7 +107,7 @@ function takenUp(
   file: string,
   asker: Asker,
   pack: Pack,
-): { readonly answers: readonly SavedAnswer[]; readonly startedOn: IsoDate } | undefined {
+): Pick<SavedSession, 'answers' | 'startedOn' | 'followed'> | undefined {
   if (loaded.kind === 'missing') return undefined;
   if (loaded.kind === 'foreign') {
     throw new CliStop(
@@ -126,5 +127,8 @@ function takenUp(
     asker.say(
       `${all.length - known.length} answers belong to questions that are no longer asked, and are left out.`,
     );
-  return session.startedOn === undefined ? undefined : { answers: known, startedOn: session.startedOn };
+  const followed = loaded.kind === 'whole' ? loaded.session.followed : undefined;
+  return session.startedOn === undefined
+    ? undefined
+    : { answers: known, startedOn: session.startedOn, followed };
 }

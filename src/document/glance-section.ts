@@ -44,18 +44,19 @@ export function totalWork(steps: readonly PlanStep[]): string {
 }
 
 const hoursOf = (steps: readonly PlanStep[]): number =>
-  steps.reduce((sum, { workHours }) => sum + workHours, 0);
+  steps.reduce((sum, { workHours, doneOn }) => sum + (doneOn === null ? workHours : 0), 0);
 
 function row(
   step: PlanStep,
   number: number,
   { hasLatest, year }: { readonly hasLatest: boolean; readonly year: number },
 ): string[] {
-  const latest = step.latestOn === null ? 'no fixed day' : dayWords(step.latestOn, year);
+  const isDone = step.doneOn !== null;
+  const latest = isDone ? 'done' : step.latestOn === null ? 'no fixed day' : dayWords(step.latestOn, year);
   return [
     `${number}. ${said(step.title)}`,
     spanWords({ from: step.startOn, until: step.endOn }, year),
     ...(hasLatest ? [latest] : []),
-    step.workHours > 0 ? aboutHours(step.workHours) : '',
+    isDone ? 'done' : step.workHours > 0 ? aboutHours(step.workHours) : '',
   ];
 }

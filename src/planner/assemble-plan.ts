@@ -6,7 +6,7 @@
  */
 import { addDays, type IsoDate, isInWindow, lastDateInWindow } from '../base/dates.js';
 import { diagnose, type Judged } from '../diagnosis/diagnose.js';
-import { type Answers, UNKNOWN } from '../interview/answers.js';
+import { type Answers, type AnswerValue, UNKNOWN } from '../interview/answers.js';
 import { reasonsFor, sentenceOf } from '../interview/reasons.js';
 import { namesIn } from '../rules/call.js';
 import { evaluate, type Scope } from '../rules/evaluate.js';
@@ -19,6 +19,7 @@ import { amountsOf, hoursOf, rounded } from './amounts.js';
 import { assumptionsOf } from './assumptions.js';
 import { dateSteps, type PartDates } from './dating.js';
 import type { Plan, PlanCaution, PlanFinding, PlanStep } from './plan.js';
+import type { Progress } from './progress.js';
 import { type Ledger, openLedger } from './provenance.js';
 import { shoppingOf } from './shopping.js';
 import { numbersOf, seasonOf } from './step-net.js';
@@ -34,6 +35,8 @@ export interface PlanInput {
   readonly today: IsoDate;
   /** Whether absent answers may be assumed too, not only those said to be unknown. */
   readonly assumeAll: boolean;
+  /** What has happened since it was first made: then the rest is worked out again. */
+  readonly progress?: Progress | undefined;
 }
 
 /** Thrown when waits and windows cannot all hold; names the steps that could not settle. */
@@ -45,19 +48,19 @@ export class ScheduleClash extends Error {
 }
 
 export function assemblePlan(input: PlanInput): Plan {
-  const { pack, answers, today } = input;
+  const { pack, answers, today, progress } = input;
   const { choice, timing, dates } = datedChoice(input);
   const scope = scopeFor({ ...choice, timing });
 
   const ledger = openLedger(pack);
   const say = sayer(pack, scope, ledger.noteFigure);
-  const active = activeSteps(pack, scope);
+  const active = activeSteps(pack, scope, progress?.leftOut);
   const season = seasonOf(pack, scope, today);
   const knownScope = scopeFor({ ...choice, assume: 'nothing', timing });
   const verdict = verdictOf(pack, knownScope, scope, ledger);
   const findings = findingsOf(pack, knownScope, scope, say, ledger);
   const steps = active
-    .map((step) => planStep(step, { pack, scope, season, dates, active, say, ledger }))
+    .map((step) => planStep(step, { pack, scope, season, dates, active, say, ledger, progress }))
     .sort((a, b) => (a.startOn < b.startOn ? -1 : a.startOn > b.startOn ? 1 : 0));
   const sowOn = steps.find(({ id }) => id === 'sow')?.startOn;
   const watering = wateringOf({ pack, scope, climate: season.climate, sowOn, note: ledger.noteFigure });
@@ -67,7 +70,7 @@ export function assemblePlan(input: PlanInput): Plan {
   return {
     format: 1,
     pack: { id: pack.id, version: pack.version, sha256: pack.sha256 },
-    madeOn: today,
+    madeOn: progress?.today ?? today,
     name: typeof name === 'string' && name !== UNKNOWN ? name : null,
     place: typeof place === 'string' && place !== UNKNOWN ? place : null,
     climate: climateOf(season, ledger),
@@ -77,7 +80,10 @@ export function assemblePlan(input: PlanInput): Plan {
     steps,
     watering,
     outlook: outlookOf(pack, scope, sowOn, say),
-    shopping: shoppingOf(steps, pack),
+    shopping: shoppingOf(
+      steps.filter(({ doneOn }) => doneOn === null),
+      pack,
+    ),
     assumptions: assumptionsOf(pack, answers, scope, questionsThatMatter(pack, active), say),
     cautions: cautionsOf(steps, pack, say, ledger),
     notDone: pack.notDone
@@ -85,13 +91,14 @@ export function assemblePlan(input: PlanInput): Plan {
       .map(({ id, says }) => ({ id, says: say(says) })),
     figures: ledger.figures(),
     sources: ledger.sources(),
+    answers: inOrderOfQuestions(answers, pack),
   };
 }
 
 /** @throws {ScheduleClash} when no dates hold */
-function datedChoice({ pack, answers, today, assumeAll }: PlanInput) {
+function datedChoice({ pack, answers, today, assumeAll, progress }: PlanInput) {
   const choice = { pack, answers, today, assume: assumeAll ? 'all' : 'said' } as const;
-  const dating = dateSteps(pack, (timing) => scopeFor({ ...choice, timing }), today);
+  const dating = dateSteps(pack, (timing) => scopeFor({ ...choice, timing }), today, progress);
   if (dating === undefined) throw new ScheduleClash(activeSteps(pack, scopeFor(choice)).map(({ id }) => id));
   return { choice, ...dating };
 }
@@ -101,6 +108,14 @@ export function plannedScope(input: PlanInput): Scope {
   const { choice, timing } = datedChoice(input);
   return scopeFor({ ...choice, timing });
 }
+
+/** The same answers give the same bytes, in whatever order they were given. */
+const inOrderOfQuestions = (answers: Answers, pack: Pack): Answers =>
+  Object.fromEntries(
+    pack.questions.flatMap(({ id }) =>
+      Object.hasOwn(answers, id) ? [[id, answers[id] as AnswerValue]] : [],
+    ),
+  );
 
 function lawnOf(answers: Answers, scope: Scope, ledger: Ledger): Plan['lawn'] {
   const area = scope('facts.areaM2');
@@ -182,9 +197,13 @@ interface StepContext {
   readonly active: readonly Step[];
   readonly say: Say;
   readonly ledger: Ledger;
+  readonly progress: Progress | undefined;
 }
 
-function planStep(step: Step, { pack, scope, season, dates, active, say, ledger }: StepContext): PlanStep {
+function planStep(
+  step: Step,
+  { pack, scope, season, dates, active, say, ledger, progress }: StepContext,
+): PlanStep {
   // The verdict has said these once.
   const verdictClauses = reasonsFor({ var: 'facts.need' }, pack, scope);
   const parts = dates.get(step.id) as readonly PartDates[];
@@ -205,6 +224,7 @@ function planStep(step: Step, { pack, scope, season, dates, active, say, ledger 
     // What lasts past its latest start, such as the wait for a season, has no start worth naming.
     latestOn:
       step.labour === undefined && (first.latestOn ?? endOn) < endOn ? null : (first.latestOn ?? null),
+    doneOn: progress?.done.get(step.id)?.endOn ?? null,
     parts: parts.map(({ startOn, endOn }) => ({ startOn, endOn })),
     after: step.after
       .filter((wait) => active.some(({ id }) => id === wait.step))

@@ -26,6 +26,7 @@ export type RecordKind =
   | 'verdict'
   | 'outlook'
   | 'watering'
+  | 'trouble'
   | 'notDone';
 
 export function expressionsOf(pack: PackData): Placed[] {
@@ -99,6 +100,12 @@ export function expressionsOf(pack: PackData): Placed[] {
     put('watering', `${index}`, '/mmPerDay', watering.mmPerDay, 'number', false, name);
     put('watering', `${index}`, '/timesWaterUse', watering.timesWaterUse, 'number', false, name);
   });
+  for (const { id, when, holds } of pack.troubles) {
+    put('trouble', id, '/when', when);
+    holds?.forEach(({ days }, index) => {
+      put('trouble', id, `/holds/${index}/days`, days, 'number');
+    });
+  }
   for (const limit of pack.notDone) put('notDone', limit.id, '/when', limit.when, 'truth', true);
   return placed;
 }

@@ -1,6 +1,14 @@
 /** A pack in memory: the records as read, and the same by id. */
 import type { Caution, Fact, Figure, Finding, Material, Question, Source, Step } from './schema.js';
-import type { Climate, Manifest, NotDone, Outlook, VerdictRule, WateringRule } from './schema-pack.js';
+import type {
+  Climate,
+  Manifest,
+  NotDone,
+  Outlook,
+  Trouble,
+  VerdictRule,
+  WateringRule,
+} from './schema-pack.js';
 
 /** Plain JSON, as one file can hold it; lists in reading order. */
 export interface PackData extends Manifest {
@@ -18,6 +26,7 @@ export interface PackData extends Manifest {
   readonly outlook: readonly Outlook[];
   readonly watering: readonly WateringRule[];
   readonly notDone: readonly NotDone[];
+  readonly troubles: readonly Trouble[];
   readonly climate: Climate;
 }
 

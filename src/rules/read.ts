@@ -32,6 +32,7 @@ export const PLACES = {
   verdict: { path: 'verdicts.json', schema: packShapes.verdictSchema },
   outlook: { path: 'outlook.json', schema: packShapes.outlookSchema },
   watering: { path: 'watering.json', schema: packShapes.wateringSchema },
+  trouble: { path: 'troubles.json', schema: packShapes.troubleSchema },
   notDone: { path: 'not-done.json', schema: packShapes.notDoneSchema },
 } as const satisfies Record<string, { path: string; schema: z.ZodType }>;
 
@@ -142,6 +143,7 @@ export function readPack(folder: string): ReadPack {
     outlook: readKind('outlook'),
     watering: readKind('watering'),
     notDone: readKind('notDone'),
+    troubles: readKind('trouble'),
   };
   const isComplete = problems.length === 0 && manifest !== undefined && climate !== undefined;
   return {

@@ -38,6 +38,7 @@ const FIELDS = {
   finding: ['why', 'tellsApart'],
   question: ['text', 'help', 'why', 'dontKnow/effect', 'dontKnow/handTest'],
   outlook: ['sees', 'ifNot'],
+  trouble: ['sees', 'normal', 'causes/*/cause', 'causes/*/test', 'causes/*/remedy', 'holds/*/why'],
   notDone: ['says'],
 } as const;
 
@@ -61,6 +62,7 @@ export function sentencesOf(pack: PackData): Told[] {
     ...pack.outlook.flatMap((outlook, index) =>
       told('outlook', `${index}`, outlook, `week ${outlook.weeks}`),
     ),
+    ...pack.troubles.flatMap((trouble) => told('trouble', trouble.id, trouble)),
     ...pack.notDone.flatMap((limit) => told('notDone', limit.id, limit)),
   ];
 }

@@ -128,6 +128,7 @@ describe('rules schema', () => {
     ['outlook', 'outlook.json'],
     ['watering', 'watering.json'],
     ['notDone', 'not-done.json'],
+    ['trouble', 'troubles.json'],
     ['manifest', 'pack.json'],
     ['climate', 'climate/uk-stations.json'],
     ['case', 'cases/01-mossy-back-green.json'],

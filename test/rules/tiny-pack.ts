@@ -66,6 +66,7 @@ export function tinyPack({ questions = [], figures = [], facts = [], findings = 
     cautions: [],
     verdicts: [],
     outlook: [],
+    troubles: [],
     watering: [],
     notDone: [],
     climate: { licenceLine: 'x', sourceId: 'x', period: 'x', stations: [] },

@@ -57,6 +57,7 @@ async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
       saving,
       pack,
       answers: rules.answers(),
+      session: rules.toSave(),
       isOpen: rules.interview.next() !== undefined,
     });
   } finally {
