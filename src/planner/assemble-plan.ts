@@ -17,8 +17,9 @@ import type { Step } from '../rules/schema.js';
 import { outlookOf } from './aftercare.js';
 import { amountsOf, hoursOf, rounded } from './amounts.js';
 import { assumptionsOf } from './assumptions.js';
+import { cautionsOf } from './cautions.js';
 import { dateSteps, type PartDates } from './dating.js';
-import type { Plan, PlanCaution, PlanFinding, PlanStep } from './plan.js';
+import type { Plan, PlanFinding, PlanStep } from './plan.js';
 import type { Progress } from './progress.js';
 import { type Ledger, openLedger } from './provenance.js';
 import { shoppingOf } from './shopping.js';
@@ -278,28 +279,6 @@ function windowHereOf(
   if (here === undefined || (here.from === anywhere?.from && here.until === anywhere.until)) return null;
   const until = lastDateInWindow(startOn, here);
   return { from: lastDateInWindow(startOn, here).replace(/-\d\d-\d\d$/, `-${here.from}`) as IsoDate, until };
-}
-
-const DANGER_FIRST = ['danger', 'warning', 'note'];
-
-function cautionsOf(steps: readonly PlanStep[], pack: Pack, say: Say, ledger: Ledger): PlanCaution[] {
-  return pack.cautions
-    .map((caution) => ({
-      caution,
-      forSteps: steps.filter(({ cautions }) => cautions.includes(caution.id)).map(({ id }) => id),
-    }))
-    .filter(({ forSteps }) => forSteps.length > 0)
-    .map(({ caution, forSteps }) => ({
-      id: caution.id,
-      severity: caution.severity,
-      line: say(caution.line),
-      detail: say(caution.detail),
-      who: caution.who,
-      forSteps,
-      basis: caution.basis,
-      sources: ledger.cite(caution.sources),
-    }))
-    .sort((a, b) => DANGER_FIRST.indexOf(a.severity) - DANGER_FIRST.indexOf(b.severity));
 }
 
 /** Questions behind anything that decides, and behind the amounts and hours of the steps that are in. */

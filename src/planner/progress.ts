@@ -135,6 +135,7 @@ function heldBy(
 export function netFrom(net: StepNet, pack: Pack, progress: Progress): StepNet {
   const dayOf = (date: IsoDate): number => daysBetween(net.startOn, date);
   const { done, held, today } = progress;
+  const endOfDone = (id: string): number => dayOf((done.get(id) as { endOn: IsoDate }).endOn);
   const waits = net.waits.filter(({ from, to }) => !done.has(from) && !done.has(to));
   const steps = net.steps.map((step) => {
     const past = done.get(step.id);
@@ -148,15 +149,15 @@ export function netFrom(net: StepNet, pack: Pack, progress: Progress): StepNet {
         notBefore: Math.max(0, dayOf(past.startOn)),
       };
     const afterDone = net.waits.filter(({ from, to }) => to === step.id && done.has(from));
-    const ends = afterDone.map(
-      ({ from, minDays }) => dayOf((done.get(from) as { endOn: IsoDate }).endOn) + minDays,
-    );
+    const ends = afterDone.map(({ from, minDays }) => endOfDone(from) + minDays);
     const rule = pack.stepById.get(step.id) as Step;
     const isInPlan = net.inPlan.has(step.id);
     return {
       ...step,
       // What must follow soon after something done is not put off to join what comes later.
-      joinsNext: step.joinsNext && afterDone.every(({ maxDays }) => maxDays === undefined),
+      joinBy: Math.min(
+        ...afterDone.map(({ from, maxDays = Number.POSITIVE_INFINITY }) => endOfDone(from) + maxDays),
+      ),
       notBefore: Math.max(
         step.notBefore,
         ...ends,

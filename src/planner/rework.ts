@@ -99,13 +99,16 @@ export const daysWords = (days: number): string => `${days} ${Math.abs(days) ===
 export function overdue({ plan }: Reworked): { readonly title: string; readonly says: string }[] {
   return plan.steps.flatMap((step) => {
     if (step.doneOn !== null) return [];
-    const late = step.after.flatMap(({ step: id, maxDays, why }) => {
+    const late = step.after.flatMap(({ step: id, maxDays }) => {
       const before = plan.steps.find((each) => each.id === id);
       if (before === undefined || before.doneOn === null || maxDays === null) return [];
-      const gap = daysBetween(before.doneOn, step.startOn);
+      const last = step.parts.at(-1)?.startOn ?? step.startOn;
+      const gap = daysBetween(before.doneOn, last);
       if (gap <= maxDays) return [];
       const was = maxDays === 0 ? 'on the same day' : `within ${daysWords(maxDays)}`;
-      return [`It should follow "${before.title}" ${was}, and comes ${daysWords(gap)} after it. ${why}`];
+      return [
+        `It should follow "${before.title}" ${was}, and comes ${daysWords(gap)} after it. Look first whether this still holds: ${before.doneWhen}`,
+      ];
     });
     return late[0] === undefined ? [] : [{ title: step.title, says: late[0] }];
   });

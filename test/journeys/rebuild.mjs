@@ -4,6 +4,7 @@
  */
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { Writable } from 'node:stream';
+import { playFollow } from '../../dist/cli/follow/play-follow.js';
 import { loadPack } from '../../dist/cli/load-pack.js';
 import { playJourney } from '../../dist/cli/play-journey.js';
 import { rendered } from '../../dist/cli/render-plan.js';
@@ -31,6 +32,18 @@ for (const folder of readdirSync(examples).sort()) {
     'transcript.txt': transcript,
     'plan.md': await rendered(plan, 'md'),
   };
+  if (existsSync(at('follow.json'))) {
+    const visits = JSON.parse(readFileSync(at('follow.json'), 'utf8'));
+    let told = `${journey.title}: what was done and seen\n${journey.invented}\n`;
+    const lines = new Writable({
+      write(chunk, _encoding, done) {
+        told += chunk;
+        done();
+      },
+    });
+    files['follow-log.md'] = await playFollow(visits, { answers, pack }, lines, WIDTH);
+    files['follow-transcript.txt'] = told;
+  }
   for (const [name, text] of Object.entries(files)) {
     if (existsSync(at(name)) && readFileSync(at(name), 'utf8') === text) continue;
     stale.push(`${folder}/${name}`);

@@ -1,15 +1,12 @@
 /** `follow`: later, what was done and what is seen; the rest of the plan is worked out again from there. */
-import { assemblePlan } from '../../planner/assemble-plan.js';
 import type { Plan } from '../../planner/plan.js';
-import type { Followed, FollowRecord } from '../../planner/progress.js';
-import { reworked } from '../../planner/rework.js';
+import type { Followed } from '../../planner/progress.js';
 import type { Pack } from '../../rules/pack.js';
 import { saveSessionFile } from '../../session/store.js';
 import type { Command, ParsedArgs } from '../command.js';
 import { type FollowFile, openFollowFile } from '../follow/follow-file.js';
-import { reportOf } from '../follow/report.js';
-import { standing, type Telling, tellDone } from '../follow/tell.js';
-import { tellAfterSowing, tellSigns } from '../follow/tell-seen.js';
+import { logText } from '../follow/log-text.js';
+import { planBefore, visit } from '../follow/visit.js';
 import { type CliIo, EXIT } from '../io.js';
 import { rendered } from '../render-plan.js';
 import { writeResult } from '../write-result.js';
@@ -41,23 +38,17 @@ async function runFollow(args: ParsedArgs, io: CliIo): Promise<number> {
   for (const name of ['SIGTERM', 'SIGHUP', 'SIGINT'] as const) process.once(name, stop);
   const asker = await askerFor(args, io, signals.signal, pack);
   try {
-    const book = openBook(file);
-    const before = planBefore(file);
-    const telling: Telling = { asker, pack, today: io.today, input: file.input, before, ...book };
-    if (!args.flag('quiet')) asker.say(welcome(file, before));
-    await tellDone(telling);
-    await tellSigns(telling);
-    await tellAfterSowing(telling);
-    await book.save();
-    const left = asker.left?.();
-    if (left !== undefined && left !== 'ended') {
-      io.err(`\nWhat you told is saved:\n  ${file.path}\nGo on with:\n  seedbed follow ${file.path}\n`);
-      return left === 'interrupted' ? EXIT.interrupted : EXIT.done;
+    const { path, session, input } = file;
+    if (!args.flag('quiet')) asker.say(welcome(file));
+    const { followed } = session;
+    const save = (now: Followed): Promise<void> => saveSessionFile(path, { ...session, followed: now });
+    const visited = await visit({ asker, pack, today: io.today, input, followed, save });
+    if (visited === undefined) {
+      io.err(`\nWhat you told is saved:\n  ${path}\nGo on with:\n  seedbed follow ${path}\n`);
+      return asker.left?.() === 'interrupted' ? EXIT.interrupted : EXIT.done;
     }
-    const after = standing(telling);
-    asker.say(`\n${reportOf(before, after)}`);
-    await hand({ args, io, pack, plan: after.plan, followed: book.followed() });
-    if (!args.flag('quiet')) asker.say(`\nKept in ${file.path}. Come back with: seedbed follow ${file.path}`);
+    await hand({ args, io, pack, plan: visited.plan, followed: visited.followed });
+    if (!args.flag('quiet')) asker.say(`\nKept in ${path}. Come back with: seedbed follow ${path}`);
     return EXIT.done;
   } finally {
     for (const name of ['SIGTERM', 'SIGHUP', 'SIGINT'] as const) process.removeListener(name, stop);
@@ -65,47 +56,8 @@ async function runFollow(args: ParsedArgs, io: CliIo): Promise<number> {
   }
 }
 
-/** What was told, on the disk after every line. A later word about the same step replaces the earlier one. */
-function openBook({ path, session }: FollowFile) {
-  let followed: Followed = session.followed;
-  const save = (): Promise<void> => saveSessionFile(path, { ...session, followed });
-  return {
-    followed: () => followed,
-    records: () => followed.records,
-    save,
-    tell: async (record: FollowRecord): Promise<void> => {
-      followed = {
-        ...followed,
-        records: [...followed.records.filter((old) => !isReplaced(old, record)), record],
-      };
-      await save();
-    },
-  };
-}
-
-function isReplaced(old: FollowRecord, record: FollowRecord): boolean {
-  switch (record.kind) {
-    case 'done':
-    case 'left-out':
-      return (old.kind === 'done' || old.kind === 'left-out') && old.step === record.step;
-    case 'trouble':
-      return old.kind === 'trouble' && old.trouble === record.trouble && old.toldOn === record.toldOn;
-    default:
-      return false;
-  }
-}
-
-/** The plan as it stood when it was last looked at. */
-function planBefore({ session, input }: FollowFile): Plan {
-  const { records } = session.followed;
-  const last = records
-    .map(({ toldOn }) => toldOn)
-    .sort()
-    .at(-1);
-  return last === undefined ? assemblePlan(input) : reworked(input, records, last).plan;
-}
-
-function welcome({ path, session }: FollowFile, plan: Plan): string {
+function welcome({ path, session, input }: FollowFile): string {
+  const plan = planBefore({ input, followed: session.followed });
   const known = session.followed.records.length;
   const start =
     known === 0
@@ -134,13 +86,4 @@ async function hand({ args, io, pack, plan, followed }: Handing): Promise<void> 
   const { showMarkdown } = await import('../../terminal/show-markdown.js');
   io.out(`\n${showMarkdown(await logText(plan, followed, pack), { width: io.width, colour: io.colour })}\n`);
   io.err('The plan as it stands now is written with --out PLAN.md, this log with --log LOG.md.\n');
-}
-
-export async function logText(plan: Plan, followed: Followed, pack: Pack): Promise<string> {
-  const [{ logOf }, { markdownOf }] = await Promise.all([
-    import('../../document/follow-log.js'),
-    import('../../document/markdown.js'),
-  ]);
-  const troubleTitle = (id: string): string => pack.troubles.find((each) => each.id === id)?.sees ?? id;
-  return markdownOf(logOf({ plan, followed, troubleTitle }));
 }

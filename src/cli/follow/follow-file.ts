@@ -161,14 +161,24 @@ function opened({
   from: string;
   io: CliIo;
 }): FollowFile {
-  const { today: madeOn, assumeAll } = input;
+  const { today: madeOn } = input;
   if (io.today < madeOn)
     throw new CliStop(
       EXIT.usage,
       `${from} was made on ${madeOn}, and the day given is ${io.today}. Give a day on or after it with --today.`,
     );
-  const planned = () =>
-    assemblePlan(input).steps.map(({ id, title, startOn, endOn }) => ({ step: id, title, startOn, endOn }));
-  const followed = session.followed ?? { madeOn, assumeAll, planned: planned(), records: [] };
+  const followed = session.followed ?? firstFollowed(input);
   return { path, session: { ...session, followed }, input };
+}
+
+/** The plan as it is first made, and nothing told yet. */
+export function firstFollowed(input: PlanInput): Followed {
+  const { today: madeOn, assumeAll } = input;
+  const planned = assemblePlan(input).steps.map(({ id, title, startOn, endOn }) => ({
+    step: id,
+    title,
+    startOn,
+    endOn,
+  }));
+  return { madeOn, assumeAll, planned, records: [] };
 }
