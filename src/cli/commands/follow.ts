@@ -1,4 +1,5 @@
 /** `follow`: later, what was done and what is seen; the rest of the plan is worked out again from there. */
+import { ScheduleClash } from '../../planner/assemble-plan.js';
 import type { Plan } from '../../planner/plan.js';
 import type { Followed } from '../../planner/progress.js';
 import type { Pack } from '../../rules/pack.js';
@@ -7,7 +8,7 @@ import type { Command, ParsedArgs } from '../command.js';
 import { type FollowFile, openFollowFile } from '../follow/follow-file.js';
 import { logText } from '../follow/log-text.js';
 import { planBefore, visit } from '../follow/visit.js';
-import { type CliIo, EXIT } from '../io.js';
+import { type CliIo, CliStop, EXIT } from '../io.js';
 import { rendered } from '../render-plan.js';
 import { writeResult } from '../write-result.js';
 import { askerFor } from './ask.js';
@@ -39,7 +40,7 @@ async function runFollow(args: ParsedArgs, io: CliIo): Promise<number> {
   const asker = await askerFor(args, io, signals.signal, pack);
   try {
     const { path, session, input } = file;
-    if (!args.flag('quiet')) asker.say(welcome(file));
+    if (!args.flag('quiet')) asker.say(welcome(file, pack));
     const { followed } = session;
     const save = (now: Followed): Promise<void> => saveSessionFile(path, { ...session, followed: now });
     const visited = await visit({ asker, pack, today: io.today, input, followed, save });
@@ -50,20 +51,30 @@ async function runFollow(args: ParsedArgs, io: CliIo): Promise<number> {
     await hand({ args, io, pack, plan: visited.plan, followed: visited.followed });
     if (!args.flag('quiet')) asker.say(`\nKept in ${path}. Come back with: seedbed follow ${path}`);
     return EXIT.done;
+  } catch (error) {
+    if (!(error instanceof ScheduleClash)) throw error;
+    throw new CliStop(
+      EXIT.answers,
+      `${error.message} What you told is kept in ${file.path}. Look at the days with: seedbed follow ${file.path}`,
+    );
   } finally {
     for (const name of ['SIGTERM', 'SIGHUP', 'SIGINT'] as const) process.removeListener(name, stop);
     asker.close();
   }
 }
 
-function welcome({ path, session, input }: FollowFile): string {
+function welcome({ path, session, input }: FollowFile, pack: Pack): string {
   const plan = planBefore({ input, followed: session.followed });
   const known = session.followed.records.length;
   const start =
     known === 0
       ? `The plan was made on ${session.followed.madeOn} and has ${plan.steps.length} steps.`
       : `We go on where you stopped: ${plan.steps.filter(({ doneOn }) => doneOn !== null).length} of ${plan.steps.length} steps are done.`;
-  return `${start} What you tell is kept in ${path} after every line.`;
+  const rules =
+    session.pack.sha256 === pack.sha256
+      ? ''
+      : ' The rules have changed since it was made: the rest goes by the rules of today.';
+  return `${start}${rules} What you tell is kept in ${path} after every line.`;
 }
 
 interface Handing {
