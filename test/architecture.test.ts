@@ -22,7 +22,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   reckon: ['base', 'agronomy'],
   document: ['base', 'planner', 'rules', 'training'],
   training: ['base', 'rules', 'agronomy', 'interview', 'diagnosis', 'planner'],
-  session: ['base', 'interview', 'rules'],
+  session: ['base', 'interview', 'rules', 'planner'],
   terminal: ['base', 'interview', 'rules', 'document'],
   cli: [
     'base',

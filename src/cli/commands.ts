@@ -32,6 +32,11 @@ export const COMMANDS: readonly CommandEntry[] = [
     load: async () => (await import('./commands/compare.js')).compare,
   },
   {
+    name: 'follow',
+    summary: 'later: say what was done; the rest is planned again',
+    load: async () => (await import('./commands/follow.js')).follow,
+  },
+  {
     name: 'drill',
     summary: 'train: find out what is wrong with an invented lawn',
     load: async () => (await import('./commands/drill.js')).drill,

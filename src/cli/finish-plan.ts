@@ -4,8 +4,10 @@ import { assemblePlan } from '../planner/assemble-plan.js';
 import type { Plan } from '../planner/plan.js';
 import type { PriceList } from '../planner/price-list.js';
 import type { Pack } from '../rules/pack.js';
+import { type SavedSession, writeSession } from '../session/saved-session.js';
 import type { Asker } from '../terminal/asker.js';
 import { type ParsedArgs, unitsOf } from './command.js';
+import { sessionBeside } from './follow/session-beside.js';
 import { type CliIo, EXIT } from './io.js';
 import { rendered } from './render-plan.js';
 import { writeResult } from './write-result.js';
@@ -17,9 +19,12 @@ export interface FinishInput {
   readonly pack: Pack;
   readonly answers: Answers;
   readonly prices: PriceList | undefined;
+  /** The answers as they are kept: they go beside a plan that is saved, for "seedbed follow". */
+  readonly session?: SavedSession | undefined;
 }
 
-export async function finishPlan({ args, io, asker, pack, answers, prices }: FinishInput): Promise<number> {
+export async function finishPlan(given: FinishInput): Promise<number> {
+  const { args, io, asker, pack, answers, prices, session } = given;
   const input = {
     pack,
     answers,
@@ -35,23 +40,43 @@ export async function finishPlan({ args, io, asker, pack, answers, prices }: Fin
   const out = args.text('out');
   if (out !== undefined) {
     await writeResult(markdown, { out, force: args.flag('force'), quiet: args.flag('quiet') }, io);
+    if (out !== '-') await keepBeside(out, session, io, asker);
   } else if (io.output.isTTY !== true || io.input.isTTY !== true) {
     io.out(markdown);
   } else {
-    await showAndOffer(plan, markdown, io, asker);
+    await showAndOffer(plan, markdown, { io, asker, session });
   }
   const { talkAboutPlan } = await import('./explained.js');
   await talkAboutPlan(input, asker);
   return EXIT.done;
 }
 
-async function showAndOffer(plan: Plan, markdown: string, io: CliIo, asker: Asker): Promise<void> {
+/** A plan in Markdown cannot be read back; the answers beside it can. A session that is there already stays. */
+async function keepBeside(
+  plan: string,
+  session: SavedSession | undefined,
+  io: CliIo,
+  asker: Asker,
+): Promise<void> {
+  if (session === undefined) return;
+  let path = sessionBeside(plan);
+  for (let count = 2; io.exists(path); count++) path = sessionBeside(plan, count);
+  await io.writeText(path, writeSession(session));
+  asker.say(`When work has been done, come back with: seedbed follow ${path}`);
+}
+
+async function showAndOffer(
+  plan: Plan,
+  markdown: string,
+  { io, asker, session }: Pick<FinishInput, 'io' | 'asker' | 'session'>,
+): Promise<void> {
   for (;;) {
     const name = await asker.line('Save the plan as (leave empty for no file)', fileNameFor(plan));
     if (name === undefined || name === '') break;
     if (!io.exists(name) || (await asker.confirm(`${name} is already there. Replace it?`, false)) === true) {
       await io.writeText(name, markdown);
       asker.say(`Saved as ${name}.`);
+      await keepBeside(name, session, io, asker);
       break;
     }
   }

@@ -15,6 +15,7 @@ export const PROGRAM_SIDE: ProgramSide = {
     'pack-spare-fraction',
     'car-load-kg',
     'most-people',
+    'sign-look-again-days',
     'station-reach-km',
     'air-possible-c',
     'rain-possible-mm',

@@ -22,6 +22,8 @@ export interface TakenUp {
   readonly startedOn: IsoDate;
   /** The rules to go on by; undefined: the present ones. */
   readonly pack: Pack | undefined;
+  /** What has happened since the plan was made. */
+  readonly followed?: SavedSession['followed'];
 }
 
 export interface Saving extends TakenUp {
@@ -67,7 +69,10 @@ async function inFile(store: SessionStore, input: SavingInput, file: string): Pr
         ...(found ?? fresh(input)),
         where: file,
         resume,
-        save: saver(store, found?.pack ?? input.pack, (session) => saveSessionFile(file, session)),
+        // What was told about the work stays with the answers.
+        save: saver(store, found?.pack ?? input.pack, (session) =>
+          saveSessionFile(file, { ...session, followed: found?.followed }),
+        ),
         finished: async () => {
           await lock.release();
           return { where: file, resume };
@@ -175,15 +180,17 @@ async function takenUp(
   const answers = [...session.answers, ...session.dormant];
   if (loaded.kind === 'damaged') asker.say(damageWords(loaded, answers.length));
   const { heldOver, startedOn = today } = session;
-  if (session.pack?.sha256 === pack.sha256) return { answers, heldOver, startedOn, pack: undefined };
-  if (answers.length + heldOver.length === 0) return { answers, heldOver, startedOn, pack: undefined };
+  const followed = loaded.kind === 'whole' ? loaded.session.followed : undefined;
+  const isOfTheseRules = session.pack?.sha256 === pack.sha256 || answers.length + heldOver.length === 0;
+  if (isOfTheseRules) return { answers, heldOver, startedOn, followed, pack: undefined };
   const [{ takeOver }, { packFromText }] = await Promise.all([
     import('./changed-rules.js'),
     import('./kept-rules.js'),
   ]);
   const text = session.pack === undefined ? undefined : await store.rulesOf(session.pack.sha256);
   const rules = text === undefined ? undefined : await packFromText(text);
-  return (await takeOver({ answers, heldOver, startedOn, pack: session.pack, rules }, input)) ?? 'left';
+  const taken = await takeOver({ answers, heldOver, startedOn, pack: session.pack, rules }, input);
+  return taken === undefined ? 'left' : { ...taken, followed };
 }
 
 function damageWords(

@@ -56,13 +56,14 @@ const isInOneYear = (steps: readonly PlanStep[], madeOn: IsoDate): boolean =>
   steps.every(({ startOn, endOn }) => [startOn, endOn].every((day) => yearOf(day) === yearOf(madeOn)));
 
 const hoursOf = (steps: readonly PlanStep[]): number =>
-  steps.reduce((sum, { workHours }) => sum + workHours, 0);
+  steps.reduce((sum, { workHours, doneOn }) => sum + (doneOn === null ? workHours : 0), 0);
 
 function row(step: PlanStep, number: number, latest: readonly string[], year: number): string[] {
+  const isDone = step.doneOn !== null;
   return [
     `${number}. ${said(step.title)}`,
     spanWords({ from: step.startOn, until: step.endOn }, year),
     ...latest,
-    step.workHours > 0 ? aboutHours(step.workHours) : '',
+    isDone ? 'done' : step.workHours > 0 ? aboutHours(step.workHours) : '',
   ];
 }

@@ -25,6 +25,11 @@ export function stepNodes(
   number: number,
   { plan, references }: { readonly plan: Plan; readonly references: References },
 ): RootContent[] {
+  if (step.doneOn !== null)
+    return [
+      heading(3, `${number}. ${said(step.title)}, done ${dayWords(step.doneOn, references.year)}`),
+      ...labelled('If it goes wrong.', sentence(step.ifNot)),
+    ];
   const when = spanWords({ from: step.startOn, until: step.endOn }, references.year);
   return [
     heading(3, `${number}. ${said(step.title)}, ${step.parts.length > 1 ? 'part by part, ' : ''}${when}`),

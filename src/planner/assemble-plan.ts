@@ -6,7 +6,7 @@
  */
 import { addDays, type IsoDate, isInWindow, lastDateInWindow } from '../base/dates.js';
 import type { Units } from '../base/us-units.js';
-import type { Answers } from '../interview/answers.js';
+import type { Answers, AnswerValue } from '../interview/answers.js';
 import { reasonsFor, sentenceOf, type View } from '../interview/reasons.js';
 import type { Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
@@ -14,12 +14,14 @@ import type { Step } from '../rules/schema.js';
 import { outlookOf } from './aftercare.js';
 import { amountsOf, hoursOf, rounded, roundedFor } from './amounts.js';
 import { assumptionsOf, leftOutOf } from './assumptions.js';
+import { cautionsOf } from './cautions.js';
 import { dateSteps, type PartDates } from './dating.js';
 import { type DaySigns, daySign } from './day-signs.js';
 import { findingsOf, verdictOf } from './judgement.js';
 import { placeName } from './place.js';
-import type { Plan, PlanCaution, PlanStep } from './plan.js';
+import type { Plan, PlanStep } from './plan.js';
 import type { PriceList } from './price-list.js';
+import type { Progress } from './progress.js';
 import { type Ledger, openLedger } from './provenance.js';
 import { purchaseOf } from './purchase.js';
 import { numbersOf, seasonOf } from './step-net.js';
@@ -39,6 +41,8 @@ export interface PlanInput {
   readonly units?: Units;
   /** A person's own packs, prices and shed; without it no money is named. */
   readonly prices?: PriceList | undefined;
+  /** What has happened since it was first made: then the rest is worked out again. */
+  readonly progress?: Progress | undefined;
 }
 
 /** Thrown when waits and windows cannot all hold; names the steps that could not settle. */
@@ -50,7 +54,7 @@ export class ScheduleClash extends Error {
 }
 
 export function assemblePlan(input: PlanInput): Plan {
-  const { pack, today, units = 'metric' } = input;
+  const { pack, today, progress, units = 'metric' } = input;
   const { choice, timing, dates } = datedChoice(input);
   const { answers } = choice;
   const place = said(answers.place);
@@ -58,7 +62,7 @@ export function assemblePlan(input: PlanInput): Plan {
 
   const ledger = openLedger(pack);
   const say = sayer({ pack, scope, note: ledger.noteFigure, units });
-  const active = activeSteps(pack, scope);
+  const active = activeSteps(pack, scope, progress?.leftOut);
   const season = seasonOf(pack, scope, today);
   const knownScope = scopeFor({ ...choice, assume: 'nothing', timing });
   const verdict = verdictOf({ pack, scope, units }, knownScope, ledger);
@@ -67,15 +71,18 @@ export function assemblePlan(input: PlanInput): Plan {
   const isSoaked = active.some(({ id }) => id === 'soak');
   const signs = { pack, scope: knownScope, climate, today, isSoaked, note: ledger.noteFigure };
   const steps = active
-    .map((step) => planStep(step, { pack, scope, units, season, dates, active, say, ledger, signs }))
+    .map((step) =>
+      planStep(step, { pack, scope, units, season, dates, active, say, ledger, signs, progress }),
+    )
     .sort((a, b) => (a.startOn < b.startOn ? -1 : a.startOn > b.startOn ? 1 : 0));
+  const toBuyFor = steps.filter(({ doneOn }) => doneOn === null);
   const sowOn = steps.find(({ id }) => id === 'sow')?.startOn;
   const watering = wateringOf({ pack, scope, units, climate, sowOn, note: ledger.noteFigure });
   if (watering.length > 0) for (const { sources } of pack.watering) ledger.cite(sources);
   return {
     format: 1,
     pack: { id: pack.id, version: pack.version, sha256: pack.sha256 },
-    madeOn: today,
+    madeOn: progress?.today ?? today,
     units,
     name: said(answers.lawnName),
     place: place === null ? null : placeName(place, pack.climate),
@@ -86,7 +93,7 @@ export function assemblePlan(input: PlanInput): Plan {
     steps,
     watering,
     outlook: outlookOf(pack, scope, sowOn, say),
-    ...purchaseOf(steps, { pack, scope, units, prices: input.prices, say, note: ledger.noteFigure }),
+    ...purchaseOf(toBuyFor, { pack, scope, units, prices: input.prices, say, note: ledger.noteFigure }),
     assumptions: assumptionsOf({ pack, answers, scope, leftOut: leftOutOf(choice), active, say, units }),
     cautions: cautionsOf(steps, pack, say, ledger),
     notDone: pack.notDone
@@ -94,14 +101,15 @@ export function assemblePlan(input: PlanInput): Plan {
       .map(({ id, says }) => ({ id, says: say(says) })),
     figures: ledger.figures(),
     sources: ledger.sources(),
+    answers: inOrderOfQuestions(answers, pack),
   };
 }
 
 /** @throws {ScheduleClash} when no dates hold */
-export function datedChoice({ pack, answers: given, today, assumeAll }: PlanInput) {
+export function datedChoice({ pack, answers: given, today, assumeAll, progress }: PlanInput) {
   const asked = { pack, answers: given, today, assume: assumeAll ? 'all' : 'said' } as const;
   const choice = { ...asked, answers: answersInUse(asked) };
-  const dating = dateSteps(pack, (timing) => scopeFor({ ...choice, timing }), today);
+  const dating = dateSteps(pack, (timing) => scopeFor({ ...choice, timing }), today, progress);
   if (dating === undefined) throw new ScheduleClash(activeSteps(pack, scopeFor(choice)).map(({ id }) => id));
   return { choice, ...dating };
 }
@@ -111,6 +119,14 @@ export function plannedScope(input: PlanInput): Scope {
   const { choice, timing } = datedChoice(input);
   return scopeFor({ ...choice, timing });
 }
+
+/** The same answers give the same bytes, in whatever order they were given. */
+const inOrderOfQuestions = (answers: Answers, pack: Pack): Answers =>
+  Object.fromEntries(
+    pack.questions.flatMap(({ id }) =>
+      Object.hasOwn(answers, id) ? [[id, answers[id] as AnswerValue]] : [],
+    ),
+  );
 
 function lawnOf(answers: Answers, scope: Scope, ledger: Ledger, units: Units): Plan['lawn'] {
   const area = scope('facts.areaM2');
@@ -134,10 +150,11 @@ interface StepContext extends View {
   readonly say: Say;
   readonly ledger: Ledger;
   readonly signs: DaySigns;
+  readonly progress: Progress | undefined;
 }
 
 function planStep(step: Step, context: StepContext): PlanStep {
-  const { pack, scope, units = 'metric', season, dates, active, say, ledger, signs } = context;
+  const { pack, scope, units = 'metric', season, dates, active, say, ledger, signs, progress } = context;
   // The verdict has said these once.
   const verdictClauses = reasonsFor({ var: 'facts.need' }, context);
   const parts = dates.get(step.id) as readonly PartDates[];
@@ -158,6 +175,7 @@ function planStep(step: Step, context: StepContext): PlanStep {
     // What lasts past its latest start, such as the wait for a season, has no start worth naming.
     latestOn:
       step.labour === undefined && (first.latestOn ?? endOn) < endOn ? null : (first.latestOn ?? null),
+    doneOn: progress?.done.get(step.id)?.endOn ?? null,
     parts: parts.map(({ startOn, endOn }) => ({ startOn, endOn })),
     after: step.after
       .filter((wait) => active.some(({ id }) => id === wait.step))
@@ -211,26 +229,4 @@ function windowHereOf(
   if (here === undefined || (here.from === anywhere?.from && here.until === anywhere.until)) return null;
   const until = lastDateInWindow(startOn, here);
   return { from: lastDateInWindow(startOn, here).replace(/-\d\d-\d\d$/, `-${here.from}`) as IsoDate, until };
-}
-
-const DANGER_FIRST = ['danger', 'warning', 'note'];
-
-function cautionsOf(steps: readonly PlanStep[], pack: Pack, say: Say, ledger: Ledger): PlanCaution[] {
-  return pack.cautions
-    .map((caution) => ({
-      caution,
-      forSteps: steps.filter(({ cautions }) => cautions.includes(caution.id)).map(({ id }) => id),
-    }))
-    .filter(({ forSteps }) => forSteps.length > 0)
-    .map(({ caution, forSteps }) => ({
-      id: caution.id,
-      severity: caution.severity,
-      line: say(caution.line),
-      detail: say(caution.detail),
-      who: caution.who,
-      forSteps,
-      basis: caution.basis,
-      sources: ledger.cite(caution.sources),
-    }))
-    .sort((a, b) => DANGER_FIRST.indexOf(a.severity) - DANGER_FIRST.indexOf(b.severity));
 }

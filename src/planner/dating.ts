@@ -6,10 +6,12 @@
 import { addDays, type IsoDate } from '../base/dates.js';
 import type { Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
+import type { Step } from '../rules/schema.js';
 import { NO_TIMING, type Timing } from './computed-facts.js';
-import { type Dated, type Dates, datedInOneSeason, datesFor, datesWithParting } from './parting.js';
+import { type Dates, datedInOneSeason, datesFor, datesWithParting } from './parting.js';
+import { lastAfterDone, netFrom, type Progress } from './progress.js';
 import type { Placed } from './schedule.js';
-import { type StepNet, seasonOf, stepNet } from './step-net.js';
+import { type NetChoice, type StepNet, seasonOf, stepNet } from './step-net.js';
 import { activeSteps } from './steps.js';
 
 /** The steps that the whole work leads up to. */
@@ -25,45 +27,67 @@ export interface Dating {
  * Dates all steps.
  *
  * @param scopeOf the scope with a timing in the rules
+ * @param progress what has happened since; those steps stand where they were done
  * @returns undefined when no dates hold
  */
 export function dateSteps(
   pack: Pack,
   scopeOf: (timing: Timing) => Scope,
   today: IsoDate,
+  progress?: Progress,
 ): Dating | undefined {
-  const netOf = (timing: Timing): StepNet => {
+  const leftOut = progress?.leftOut;
+  const wholeNetOf = (timing: Timing, more: Partial<NetChoice> = {}): StepNet => {
     const scope = scopeOf(timing);
-    return stepNet(pack, scope, { today, season: seasonOf(pack, scope, today) });
+    return stepNet(pack, scope, { today, season: seasonOf(pack, scope, today), leftOut, ...more });
+  };
+  const netOf: typeof wholeNetOf = (timing, more) => {
+    const net = wholeNetOf(timing, more);
+    return progress === undefined ? net : netFrom(net, pack, progress);
   };
   const first = datesWithParting(netOf(NO_TIMING), mostPeople(pack));
   if (first === undefined) return undefined;
-  const seasonWaitDays = seasonWaitOf(pack, scopeOf(NO_TIMING), { today, first });
+  const season = { ...seasonOf(pack, scopeOf(NO_TIMING), today), anyTimeOfYear: true };
+  const anyTime = datesFor(netOf(NO_TIMING, { season }), { ...first.parting, notBefore: 0 });
+  const toDo = activeSteps(pack, scopeOf(NO_TIMING), leftOut).filter(
+    ({ id }) => progress?.done.has(id) !== true,
+  );
+  const seasonWaitDays = anyTime === undefined ? 0 : seasonWaitOf(toDo, first.dates, anyTime);
   const timing = { seasonWaitDays, parting: first.parting };
   const net = netOf(timing);
   const dated = datedInOneSeason(net, first.parting) ?? datesWithParting(net, mostPeople(pack));
-  return (
-    dated && { timing: { seasonWaitDays, parting: dated.parting }, dates: asDates(dated.dates, net.startOn) }
+  if (dated === undefined) return undefined;
+  const dates = asDates(dated.dates, net.startOn);
+  return {
+    timing: { seasonWaitDays, parting: dated.parting },
+    dates: progress === undefined ? dates : asHappened(dates, wholeNetOf(timing), progress),
+  };
+}
+
+/** What is done on its real days; what must follow it soon, with the last day for that. */
+function asHappened(dates: Dating['dates'], net: StepNet, progress: Progress): Dating['dates'] {
+  return new Map(
+    [...dates].map(([id, parts]) => {
+      const past = progress.done.get(id);
+      if (past !== undefined) return [id, [{ ...past, latestOn: undefined }]];
+      const last = lastAfterDone(net, id, progress);
+      if (last === undefined) return [id, parts];
+      const by = ({ startOn, latestOn = last }: PartDates): IsoDate =>
+        [startOn, latestOn < last ? latestOn : last].sort()[1] as IsoDate;
+      return [id, parts.map((part) => ({ ...part, latestOn: by(part) }))];
+    }),
   );
 }
 
 /** Days that the whole work is held back, so that nothing is begun long before the rest can follow. */
-function seasonWaitOf(
-  pack: Pack,
-  scope: Scope,
-  { today, first }: { readonly today: IsoDate; readonly first: Dated },
-): number {
-  const season = { ...seasonOf(pack, scope, today), anyTimeOfYear: true };
-  const anyTime = datesFor(stepNet(pack, scope, { today, season }), { ...first.parting, notBefore: 0 });
-  if (anyTime === undefined) return 0;
-  const active = activeSteps(pack, scope);
-  const isHeldBack = active
+function seasonWaitOf(steps: readonly Step[], dates: Dates, anyTime: Dates): number {
+  const isHeldBack = steps
     .filter(({ id }) => SOWINGS.includes(id))
-    .some(({ id }) => firstPart(first.dates, id).start > firstPart(anyTime, id).start);
+    .some(({ id }) => firstPart(dates, id).start > firstPart(anyTime, id).start);
   if (!isHeldBack) return 0;
-  const waits = active
+  const waits = steps
     .filter(({ after }) => after.some(({ step }) => step === 'wait-for-season'))
-    .map(({ id }) => waitOf(firstPart(first.dates, id), firstPart(anyTime, id).start));
+    .map(({ id }) => waitOf(firstPart(dates, id), firstPart(anyTime, id).start));
   return Math.min(...waits);
 }
 

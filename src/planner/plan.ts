@@ -5,6 +5,7 @@
  */
 import type { IsoDate } from '../base/dates.js';
 import type { Units } from '../base/us-units.js';
+import type { Answers } from '../interview/answers.js';
 import type { Caution, Citation, Figure } from '../rules/schema.js';
 import type { VerdictId } from '../rules/schema-pack.js';
 
@@ -70,6 +71,8 @@ export interface PlanStep {
   readonly endOn: IsoDate;
   readonly earliestOn: IsoDate;
   readonly latestOn: IsoDate | null;
+  /** The day on which it was finished, where the plan is worked out again after that; null: still to do. */
+  readonly doneOn: IsoDate | null;
   /** The days of the work itself: one entry, or one for each part where a large lawn is worked part by part. */
   readonly parts: readonly { readonly startOn: IsoDate; readonly endOn: IsoDate }[];
   readonly after: readonly PlanWait[];
@@ -268,4 +271,6 @@ export interface Plan {
   readonly figures: readonly PlanFigure[];
   readonly sources: readonly PlanSource[];
   readonly notDone: readonly { readonly id: string; readonly says: string }[];
+  /** As given, so that the plan can be worked out again from the file alone. */
+  readonly answers: Answers;
 }

@@ -20,6 +20,8 @@ export interface ScheduleStep {
   readonly notBefore: number;
   /** Moved up to what follows it, so that a work day stays together. */
   readonly joinsNext: boolean;
+  /** It is moved up no further than to this day. */
+  readonly joinBy?: number | undefined;
   readonly workHours: number;
 }
 
@@ -113,7 +115,10 @@ function joined(
   const diary = openDiary(dayHours);
   for (const { id, joinsNext, workOn } of points) if (!joinsNext) diary.take(workOn(at(id)));
   const byId = new Map(points.map((point) => [point.id, point]));
-  for (const { id, nextFit, joinsNext, workOn, endOf } of laterFirst(points, waits)) {
+  for (const { id, nextFit, joinsNext, joinBy = Number.POSITIVE_INFINITY, workOn, endOf } of laterFirst(
+    points,
+    waits,
+  )) {
     if (!joinsNext) continue;
     const bound = waits.filter(({ binds }) => binds);
     const followers = bound.filter(({ from }) => from === id).map(({ to, minDays }) => at(to) - minDays);
@@ -123,7 +128,7 @@ function joined(
       if (to !== id || maxDays === undefined || before === undefined || before.joinsNext) return [];
       return [before.endOf(at(from)) + maxDays];
     });
-    const limit = followers.length === 0 ? at(id) : Math.min(...followers, ...heldBack);
+    const limit = followers.length === 0 ? at(id) : Math.min(...followers, ...heldBack, joinBy);
     const fits = (day: number): boolean =>
       nextFit(day) === day && endOf(day) <= limit && diary.hasRoomFor(workOn(day));
     let day = Math.max(at(id), limit);

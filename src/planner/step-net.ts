@@ -18,19 +18,24 @@ export interface StepNet extends Parted {
   readonly dayHours: number;
   /** Steps that a large lawn gets part by part. */
   readonly inParts: ReadonlySet<string>;
+  /** Steps that are in the plan; the others only carry order. */
+  readonly inPlan: ReadonlySet<string>;
 }
 
-export function stepNet(
-  pack: Pack,
-  scope: Scope,
-  { today, season }: { readonly today: IsoDate; readonly season: Season },
-): StepNet {
-  const active = new Set(activeSteps(pack, scope).map(({ id }) => id));
+export interface NetChoice {
+  readonly today: IsoDate;
+  readonly season: Season;
+  readonly leftOut?: ReadonlySet<string> | undefined;
+}
+
+export function stepNet(pack: Pack, scope: Scope, { today, season, leftOut }: NetChoice): StepNet {
+  const active = new Set(activeSteps(pack, scope, leftOut).map(({ id }) => id));
   const startOn = startOf(answered(scope, 'startOn'), today);
   const dayHours = scope('hoursPerDay');
   return {
     startOn,
     dayHours: dayHours.known ? (dayHours.value as number) : Number.POSITIVE_INFINITY,
+    inPlan: active,
     inParts: new Set(pack.steps.filter(({ inParts }) => inParts === true).map(({ id }) => id)),
     waits: pack.steps.flatMap((step) =>
       step.after.map((wait) => {

@@ -16,8 +16,8 @@ export const holds = (condition: Expression, scope: Scope): boolean => {
 };
 
 /** Steps in the plan, in the trade's order. */
-export function activeSteps(pack: Pack, scope: Scope): Step[] {
-  return pack.steps.filter((step) => holds(step.when, scope));
+export function activeSteps(pack: Pack, scope: Scope, leftOut?: ReadonlySet<string>): Step[] {
+  return pack.steps.filter((step) => leftOut?.has(step.id) !== true && holds(step.when, scope));
 }
 
 export function answered(scope: Scope, name: string): unknown {

@@ -4,6 +4,7 @@ import type { ScheduleStep } from './schedule.js';
 
 export interface WorkPoint extends WindowedPoint {
   readonly joinsNext: boolean;
+  readonly joinBy: number | undefined;
   readonly hours: number;
   /** The days of the work with the hours on each, when it starts on the fit day given. */
   readonly workOn: (start: number) => readonly WorkDay[];
@@ -16,7 +17,7 @@ export interface WorkDay {
 
 /** The step as a point of the net; its work is spread once for each day it may start on. */
 export function workPoint(step: ScheduleStep, dayHours: number): WorkPoint {
-  const { id, notBefore, nextFit, lastFit, joinsNext, workHours } = step;
+  const { id, notBefore, nextFit, lastFit, joinsNext, joinBy, workHours } = step;
   const workOn = remembered((start: number): readonly WorkDay[] => {
     const days: WorkDay[] = [];
     let left = workHours;
@@ -28,7 +29,7 @@ export function workPoint(step: ScheduleStep, dayHours: number): WorkPoint {
   });
   const endOf =
     workHours <= dayHours ? (start: number) => start : (start: number) => workOn(start).at(-1)?.day ?? start;
-  return { id, notBefore, nextFit, lastFit, joinsNext, hours: workHours, workOn, endOf };
+  return { id, notBefore, nextFit, lastFit, joinsNext, joinBy, hours: workHours, workOn, endOf };
 }
 
 /** Looks each day up once. */

@@ -27,6 +27,7 @@ export type RecordKind =
   | 'verdict'
   | 'outlook'
   | 'watering'
+  | 'trouble'
   | 'notDone'
   | 'together';
 
@@ -101,6 +102,12 @@ export const expressionsOf = once((pack: PackData): readonly Placed[] => {
     put('watering', `${index}`, '/mmPerDay', watering.mmPerDay, 'number', false, name);
     put('watering', `${index}`, '/timesWaterUse', watering.timesWaterUse, 'number', false, name);
   });
+  for (const { id, when, holds } of pack.troubles) {
+    put('trouble', id, '/when', when);
+    holds?.forEach(({ days }, index) => {
+      put('trouble', id, `/holds/${index}/days`, days, 'number');
+    });
+  }
   for (const limit of pack.notDone) put('notDone', limit.id, '/when', limit.when, 'truth', true);
   for (const rule of pack.together) put('together', rule.id, '/must', rule.must);
   return placed;

@@ -7,6 +7,7 @@ import type {
   NotDone,
   Outlook,
   Together,
+  Trouble,
   VerdictRule,
   WateringRule,
 } from './schema-pack.js';
@@ -29,6 +30,7 @@ export interface PackData extends Manifest {
   readonly notDone: readonly NotDone[];
   readonly together: readonly Together[];
   readonly daySigns: readonly DaySign[];
+  readonly troubles: readonly Trouble[];
   readonly climate: Climate;
 }
 

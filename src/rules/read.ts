@@ -32,6 +32,7 @@ export const PLACES = {
   verdict: { path: 'verdicts.json', schema: packShapes.verdictSchema },
   outlook: { path: 'outlook.json', schema: packShapes.outlookSchema },
   watering: { path: 'watering.json', schema: packShapes.wateringSchema },
+  trouble: { path: 'troubles.json', schema: packShapes.troubleSchema },
   notDone: { path: 'not-done.json', schema: packShapes.notDoneSchema },
   daySign: { path: 'day-signs.json', schema: packShapes.daySignSchema },
   together: { path: 'together.json', schema: packShapes.togetherSchema },
@@ -146,6 +147,7 @@ export function readPack(folder: string): ReadPack {
     notDone: readKind('notDone'),
     together: readKind('together'),
     daySigns: readKind('daySign'),
+    troubles: readKind('trouble'),
   };
   const isComplete = problems.length === 0 && manifest !== undefined && climate !== undefined;
   return {

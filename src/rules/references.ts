@@ -43,6 +43,19 @@ export function referencesOf(pack: PackData): Reference[] {
     ...citing('verdict', pack.verdicts, placeOf),
     ...citing('outlook', pack.outlook, placeOf),
     ...citing('watering', pack.watering, placeOf),
+    ...citing('trouble', pack.troubles, idOf),
+    ...pack.troubles.flatMap(({ id, holds = [] }) =>
+      from(
+        'trouble',
+        id,
+        listed(
+          'step',
+          'holds',
+          holds.map(({ step }) => step),
+          'step',
+        ),
+      ),
+    ),
     ...from('climate', '', [{ pointer: '/sourceId', kind: 'source', id: pack.climate.sourceId }]),
   ];
 }

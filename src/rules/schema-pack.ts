@@ -109,6 +109,31 @@ const wordingSchema = z.strictObject({
   more: sentence,
 });
 
+/** What commonly goes wrong in the weeks after sowing. */
+export const troubleSchema = z
+  .strictObject({
+    id,
+    /** What the owner sees, as they would say it. */
+    sees: sentence,
+    /** Days after sowing between which it is met. */
+    fromDay: z.int().min(0),
+    toDay: z.int().min(0),
+    /** Absent: on any lawn. */
+    when: expression.optional(),
+    /** When there is nothing wrong. */
+    normal: sentence,
+    /** The likeliest first, each with what tells it apart by hand and what to do. */
+    causes: z.array(z.strictObject({ cause: sentence, test: sentence, remedy: sentence })).min(1),
+    /** Steps that it puts off. */
+    holds: z.array(z.strictObject({ step: id, days: expression, why: sentence })).optional(),
+    basis: z.enum(['published', 'common-practice', 'assumption']),
+    sources: citations,
+  })
+  .refine(({ fromDay, toDay }) => fromDay <= toDay, { error: 'fromDay must not come after toDay' })
+  .refine(({ basis, sources }) => basis !== 'published' || sources.length > 0, {
+    error: 'what is published names its source; without one it is common-practice or assumption',
+  });
+
 export const manifestSchema = z.strictObject({
   id,
   version: z.string().regex(/^\d+\.\d+\.\d+$/),
@@ -161,6 +186,7 @@ export const packDataSchema = z.strictObject({
   notDone: z.array(notDoneSchema),
   together: z.array(togetherSchema),
   daySigns: z.array(daySignSchema),
+  troubles: z.array(troubleSchema),
   climate: climateSchema,
 });
 
@@ -168,6 +194,7 @@ export type VerdictRule = z.infer<typeof verdictSchema>;
 export type VerdictId = VerdictRule['id'];
 export type Outlook = z.infer<typeof outlookSchema>;
 export type WateringRule = z.infer<typeof wateringSchema>;
+export type Trouble = z.infer<typeof troubleSchema>;
 export type NotDone = z.infer<typeof notDoneSchema>;
 export type DaySign = z.infer<typeof daySignSchema>;
 export type Together = z.infer<typeof togetherSchema>;

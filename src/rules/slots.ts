@@ -57,6 +57,7 @@ const FIELDS = {
     'us/handTest',
   ],
   outlook: ['sees', 'ifNot'],
+  trouble: ['sees', 'normal', 'causes/*/cause', 'causes/*/test', 'causes/*/remedy', 'holds/*/why'],
   notDone: ['says'],
 } as const;
 
@@ -80,6 +81,7 @@ export function sentencesOf(pack: PackData): Told[] {
     ...pack.outlook.flatMap((outlook, index) =>
       told('outlook', `${index}`, outlook, `week ${outlook.weeks}`),
     ),
+    ...pack.troubles.flatMap((trouble) => told('trouble', trouble.id, trouble)),
     ...pack.notDone.flatMap((limit) => told('notDone', limit.id, limit)),
   ];
 }

@@ -4,6 +4,7 @@
  */
 import type { IsoDate } from '../base/dates.js';
 import type { AnswerValue } from '../interview/answers.js';
+import type { Followed } from '../planner/progress.js';
 
 export interface PackReference {
   readonly id: string;
@@ -33,6 +34,8 @@ export interface SavedSession {
   readonly dormant: readonly SavedAnswer[];
   /** Answers to other rules than these: not used, offered if their question is asked. */
   readonly heldOver: readonly SavedAnswer[];
+  /** What has happened since the plan was made. */
+  readonly followed?: Followed | undefined;
 }
 
 /** What could be read from a damaged text. */
@@ -57,7 +60,7 @@ const LONGEST_TEXT = 1_000_000;
 
 /** The session as text, one answer to a line, ended by a newline. */
 export function writeSession(session: SavedSession): string {
-  const { pack, startedOn, answers, dormant, heldOver } = session;
+  const { pack, startedOn, answers, dormant, heldOver, followed } = session;
   return `${[
     '{',
     '"format": 1,',
@@ -72,9 +75,22 @@ export function writeSession(session: SavedSession): string {
     '],',
     '"heldOver": [',
     ...answerLines(heldOver),
-    ']',
+    followed === undefined ? ']' : '],',
+    ...(followed === undefined ? [] : followedLines(followed)),
     '}',
   ].join('\n')}\n`;
+}
+
+function followedLines({ madeOn, assumeAll, planned, records }: Followed): string[] {
+  const listed = (items: readonly unknown[]): string => items.map((item) => JSON.stringify(item)).join(',\n');
+  return [
+    '"followed": {',
+    `"madeOn": ${JSON.stringify(madeOn)},`,
+    `"assumeAll": ${assumeAll},`,
+    `"planned": [\n${listed(planned)}\n],`,
+    `"records": [\n${listed(records)}\n]`,
+    '}',
+  ];
 }
 
 function answerLines(answers: readonly SavedAnswer[]): string[] {

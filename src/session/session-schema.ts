@@ -51,6 +51,30 @@ const answerList = z
     error: 'a question is answered once',
   });
 
+const days = { startOn: day, endOn: day };
+const toldOn = day;
+const record = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('done'),
+    step: words,
+    ...days,
+    asItShould: z.boolean().nullable(),
+    note: words,
+    toldOn,
+  }),
+  z.strictObject({ kind: z.literal('left-out'), step: words, toldOn }),
+  z.strictObject({ kind: z.literal('sign'), step: words, sign: words, seen: z.boolean(), toldOn }),
+  z.strictObject({ kind: z.literal('seed-up'), upOn: day.nullable(), toldOn }),
+  z.strictObject({ kind: z.literal('trouble'), trouble: words, note: words, toldOn }),
+]);
+
+const followed = z.strictObject({
+  madeOn: day,
+  assumeAll: z.boolean(),
+  planned: z.array(z.strictObject({ step: words, title: words, ...days })),
+  records: z.array(record),
+});
+
 export const savedSessionSchema = z.strictObject({
   format: z.literal(1),
   seedbedSession: z.literal(1),
@@ -60,6 +84,7 @@ export const savedSessionSchema = z.strictObject({
   dormant: answerList,
   // Sessions of the first version have none.
   heldOver: answerList.default([]),
+  followed: followed.optional(),
 });
 
 /** The value checked as a whole session. */

@@ -130,6 +130,7 @@ describe('rules schema', () => {
     ['notDone', 'not-done.json'],
     ['together', 'together.json'],
     ['daySign', 'day-signs.json'],
+    ['trouble', 'troubles.json'],
     ['manifest', 'pack.json'],
     ['climate', 'climate/uk-stations.json'],
     ['case', 'cases/01-spongy-green.json'],

@@ -294,6 +294,7 @@ export const samplePlan: Plan = {
     },
   ],
   notDone: [{ id: 'weeds', says: 'The dandelions stay: dig the worst by hand' }],
+  answers: {},
 };
 
 /** A plan for a place where nothing is to be done. */

@@ -4,6 +4,7 @@
  */
 import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { Writable } from 'node:stream';
+import { playFollow } from '../../dist/cli/follow/play-follow.js';
 import { loadCases } from '../../dist/cli/load-cases.js';
 import { loadPack } from '../../dist/cli/load-pack.js';
 import { playDrill } from '../../dist/cli/play-drill.js';
@@ -37,7 +38,21 @@ async function filesOfJourney(journey, folder) {
     'answers.json': `${JSON.stringify({ format: 1, answers }, null, 2)}\n`,
     'transcript.txt': said.text,
     'plan.md': await rendered(plan, 'md'),
+    ...(await filesOfFollowing(journey, folder, answers)),
   };
+}
+
+async function filesOfFollowing(journey, folder, answers) {
+  const visits = new URL(`${folder}/follow.json`, examples);
+  if (!existsSync(visits)) return {};
+  const said = collector(`${journey.title}: what was done and seen\n${journey.invented}\n`);
+  const log = await playFollow(
+    JSON.parse(readFileSync(visits, 'utf8')),
+    { answers, pack },
+    said.stream,
+    WIDTH,
+  );
+  return { 'follow-log.md': log, 'follow-transcript.txt': said.text };
 }
 
 async function filesOfDrill(drill, folder) {

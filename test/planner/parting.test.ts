@@ -25,6 +25,7 @@ const wait = (from: string, to: string, minDays: number, maxDays?: number) => ({
 function lawn(openHours: number, sowHours: number, more: Partial<ScheduleStep> = {}): StepNet {
   return {
     startOn: parseIsoDate('2027-04-01'),
+    inPlan: new Set(['open', 'sow', 'cover', 'mow']),
     dayHours: 6,
     inParts: new Set(['open', 'sow', 'cover']),
     steps: [

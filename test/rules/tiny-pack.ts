@@ -69,6 +69,7 @@ export function tinyPack({ questions = [], figures = [], facts = [], findings = 
     cautions: [],
     verdicts: [],
     outlook: [],
+    troubles: [],
     watering: [],
     notDone: [],
     together: [],

@@ -93,6 +93,7 @@ async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
       pack,
       prices,
       answers: rules.answers(),
+      session: rules.toSave(),
       isOpen: rules.interview.clash() !== undefined || rules.interview.next() !== undefined,
     });
   } finally {
