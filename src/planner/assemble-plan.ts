@@ -69,7 +69,7 @@ export function assemblePlan(input: PlanInput): Plan {
   const findings = findingsOf({ pack, scope, units }, knownScope, say, ledger);
   const { climate } = season;
   const isSoaked = active.some(({ id }) => id === 'soak');
-  const signs = { pack, scope: knownScope, climate, today, isSoaked, note: ledger.noteFigure };
+  const signs = { pack, scope: knownScope, climate, today, units, isSoaked, note: ledger.noteFigure };
   const steps = active
     .map((step) =>
       planStep(step, { pack, scope, units, season, dates, active, say, ledger, signs, progress }),

@@ -14,7 +14,8 @@ import {
 import { depletionAfterDay } from '../agronomy/soil-water-balance.js';
 import { turfWaterUseMm } from '../agronomy/turf-water.js';
 import { addDays, daysBetween, type IsoDate, monthName, monthOf } from '../base/dates.js';
-import { plainNumber } from '../base/quantity-words.js';
+import { plainNumber, quantity } from '../base/quantity-words.js';
+import type { Units } from '../base/us-units.js';
 import type { Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
 import type { Step } from '../rules/schema.js';
@@ -29,6 +30,7 @@ export interface DaySigns {
   readonly scope: Scope;
   readonly climate: LocalClimate | undefined;
   readonly today: IsoDate;
+  readonly units: Units;
   /** The plan has the lawn soaked first, so that the days since rain say nothing. */
   readonly isSoaked: boolean;
   readonly note: (figureId: string) => void;
@@ -81,8 +83,8 @@ function soilOn(day: IsoDate, signs: DaySigns): Said | undefined {
   const water = soilWaterOn(day, rainedOn, signs);
   if (water === undefined) return undefined;
   const words = {
-    used: plainNumber(Math.round(water.usedMm)),
-    store: plainNumber(Math.round(water.storeMm)),
+    used: quantity(Math.round(water.usedMm), 'mm', signs.units),
+    store: quantity(Math.round(water.storeMm), 'mm', signs.units),
   };
   return { id: water.usedMm > water.easyMm ? 'soil-dry' : 'soil-moist', words };
 }

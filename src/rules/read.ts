@@ -11,6 +11,7 @@ import type { PackData } from './pack.js';
 import type { Place, RuleProblem } from './problem.js';
 import * as shapes from './schema.js';
 import * as packShapes from './schema-pack.js';
+import { questionSchema } from './schema-question.js';
 
 export interface ReadPack {
   /** Complete only when there are no problems. */
@@ -24,7 +25,7 @@ export const PLACES = {
   source: { path: 'sources.json', schema: shapes.sourceSchema },
   figure: { path: 'figures', schema: shapes.figureSchema },
   fact: { path: 'facts.json', schema: shapes.factSchema },
-  question: { path: 'questions', schema: shapes.questionSchema },
+  question: { path: 'questions', schema: questionSchema },
   finding: { path: 'findings', schema: shapes.findingSchema },
   step: { path: 'steps', schema: shapes.stepSchema },
   material: { path: 'materials', schema: shapes.materialSchema },

@@ -9,11 +9,11 @@ import {
   findingSchema,
   id,
   materialSchema,
-  questionSchema,
   sentence,
   sourceSchema,
   stepSchema,
 } from './schema.js';
+import { questionSchema } from './schema-question.js';
 
 export const verdictId = z.enum([
   'care-only',

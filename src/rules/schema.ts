@@ -4,7 +4,8 @@
  * Shapes only: whether names refer to something is settled in check.ts, whether a condition is sound in lint.ts.
  */
 import { z } from 'zod';
-import { usPacks, usWording } from './schema-us.js';
+import type { questionSchema } from './schema-question.js';
+import { usPacks } from './schema-us.js';
 
 export const id = z
   .string()
@@ -60,77 +61,6 @@ export const figureSchema = z
   })
   .refine((figure) => figure.basis !== 'published' || figure.sources.length > 0, {
     error: 'a published figure needs a source; without one it is common-practice or assumption',
-  });
-
-const option = z.strictObject({ value: z.string(), label: sentence, hint: sentence.optional() });
-
-export const questionSchema = z
-  .strictObject({
-    id: answerName,
-    section: id,
-    /** Noun phrase for reasons and review, such as "moss cover". */
-    label: sentence,
-    text: sentence,
-    help: sentence,
-    why: sentence,
-    kind: z.enum([
-      'choice',
-      'number',
-      'fraction',
-      'date',
-      'days-ago',
-      'area',
-      'parts',
-      'yes-no',
-      'text',
-      'place',
-    ]),
-    unit: sentence.optional(),
-    bounds: z
-      .strictObject({
-        min: z.number(),
-        max: z.number(),
-        /** Outside this the answer is possible but odd, and is asked again once. */
-        oddBelow: z.number().optional(),
-        oddAbove: z.number().optional(),
-        /** What to compare an odd or impossible answer with, in plain words. */
-        says: sentence,
-      })
-      .optional(),
-    options: z.array(option).min(2).optional(),
-    /** Asked only while this is not false; absent means always. */
-    askWhen: expression.optional(),
-    dontKnow: z.strictObject({
-      /** Value or JSON Logic; null: nothing is assumed and the plan says that it is left open. */
-      assume: expression.nullable(),
-      effect: sentence,
-      handTest: sentence.optional(),
-    }),
-    cost: z.enum(['chair', 'look', 'dig']),
-    /** What "none" stands for where a number is asked for; without it the help is shown. */
-    noneIs: z.number().optional(),
-    /** What must be in the hand to find out, each with its article. */
-    take: z.array(sentence).min(1).optional(),
-    safety: z.boolean().optional(),
-    /** A plan can be made without it, and nothing is assumed in its place: a name, a budget. */
-    optional: z.boolean().optional(),
-    /** Answered by answering another: a rate in g/m2 says that the product is dry. */
-    impliedBy: z.array(z.strictObject({ answered: answerName, value: z.string() })).optional(),
-    /** The shown default: an answer value, or "today" for a date. */
-    suggest: z.union([z.string(), z.number(), z.boolean()]).optional(),
-    us: usWording.optional(),
-  })
-  .refine((question) => (question.kind === 'choice') === (question.options !== undefined), {
-    error: 'a choice has options, and nothing else has',
-  })
-  .refine(
-    (question) => !['number', 'days-ago', 'area'].includes(question.kind) || question.bounds !== undefined,
-    {
-      error: 'a number needs bounds',
-    },
-  )
-  .refine((question) => question.safety !== true || question.suggest === undefined, {
-    error: 'a question on which safety rests suggests no answer',
   });
 
 export const factSchema = z

@@ -2,7 +2,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { callOf, namesIn } from '../../src/rules/call.js';
-import { type Expression, findingSchema, questionSchema, sourceSchema } from '../../src/rules/schema.js';
+import { type Expression, findingSchema, sourceSchema } from '../../src/rules/schema.js';
+import { questionSchema } from '../../src/rules/schema-question.js';
 
 const rules = new URL('../../rules/', import.meta.url);
 const readJson = (path: string): unknown => JSON.parse(readFileSync(new URL(path, rules), 'utf8'));

@@ -1,7 +1,8 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
-import { type Question, questionSchema } from '../../src/rules/schema.js';
+import type { Question } from '../../src/rules/schema.js';
+import { questionSchema } from '../../src/rules/schema-question.js';
 
 const folder = new URL('../../rules/questions/', import.meta.url);
 const questions = readdirSync(folder).flatMap((name) =>

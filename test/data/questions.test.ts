@@ -8,9 +8,9 @@ import {
   figureSchema,
   findingSchema,
   type Question,
-  questionSchema,
 } from '../../src/rules/schema.js';
 import { manifestSchema } from '../../src/rules/schema-pack.js';
+import { questionSchema } from '../../src/rules/schema-question.js';
 
 const rules = new URL('../../rules/', import.meta.url);
 const readJson = (path: string): unknown => JSON.parse(readFileSync(new URL(path, rules), 'utf8'));

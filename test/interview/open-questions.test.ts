@@ -42,13 +42,19 @@ function sit(lawn: Answers, today: Plan['madeOn']): Sitting {
   return { answers: session.answers(), asked, bounds };
 }
 
-/** What a plan has one do, buy, expect and beware of: not the words that repeat the answers. */
+/**
+ * What a plan has one do, buy, expect and beware of: not the words that repeat the answers, and not what the weather
+ * is likely to be, which is said where it is known and which nobody is asked for.
+ */
 function toDo(answers: Answers, today: Plan['madeOn']): string {
   const plan = assemblePlan({ pack, answers, today, assumeAll: false });
   const { verdict, steps, watering, outlook, shopping, cautions, notDone } = plan;
   return JSON.stringify({
     verdict: [verdict.id, verdict.because],
-    steps: steps.map(({ because: _, ...step }) => step),
+    steps: steps.map(({ because: _, dayChecks, ...step }) => ({
+      ...step,
+      dayChecks: dayChecks.map(({ expect: _, ...check }) => check),
+    })),
     watering,
     outlook,
     shopping,
