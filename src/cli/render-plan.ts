@@ -1,7 +1,7 @@
 /** A plan in each of the forms that it can be had in; what a form needs is loaded only for it. */
 import type { Plan } from '../planner/plan.js';
 
-export const FORMATS = ['md', 'json', 'html', 'svg', 'csv'] as const;
+export const FORMATS = ['md', 'json', 'ics', 'html', 'svg', 'csv'] as const;
 export type Format = (typeof FORMATS)[number];
 
 const RENDERERS: Readonly<Record<Format, (plan: Plan) => Promise<string>>> = {
@@ -13,6 +13,7 @@ const RENDERERS: Readonly<Record<Format, (plan: Plan) => Promise<string>>> = {
     return markdownOf(documentOf(plan));
   },
   json: async (plan) => `${JSON.stringify(plan, null, 2)}\n`,
+  ics: async (plan) => (await import('../document/calendar.js')).calendarOf(plan),
   html: async (plan) => (await import('../document/html.js')).htmlOf(plan),
   svg: async (plan) => (await import('../document/drawing.js')).drawingOf(plan),
   csv: async (plan) => (await import('../document/csv.js')).csvOf(plan),

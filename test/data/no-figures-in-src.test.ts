@@ -20,6 +20,7 @@ const OF_THE_PROGRAM: Readonly<Record<string, string>> = {
   LAYOUT: 'lengths in a drawing',
   MOST_COLUMNS: 'columns of a drawing',
   TITLE_WIDTH: 'columns of a drawing',
+  MOST_OCTETS: 'octets of a line in a calendar file',
   LONGEST_SHOWN: 'characters of a wrong value',
   LONGEST_TEXT: 'characters of a name',
   DEEPEST: 'nesting of an answers file',

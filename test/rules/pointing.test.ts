@@ -24,6 +24,7 @@ const LISTS: Readonly<Record<string, readonly object[]>> = {
   watering: pack.watering,
   notDone: pack.notDone,
   together: pack.together,
+  trouble: pack.troubles,
 };
 const idOf = (record: object): unknown => ('id' in record ? record.id : undefined);
 

@@ -71,8 +71,9 @@ export async function tellAfterSowing(telling: Telling): Promise<void> {
     const left = all.filter(({ id }) => !told.has(id));
     if (left.length === 0) return;
     const chosen = await asker.pick(
-      'Is anything of this to be seen? Pick one at a time, and leave the list when there is nothing more.',
+      'Is anything of this to be seen? Pick one at a time.',
       left.map(({ id, sees }) => ({ value: id, label: say(sees) })),
+      'nothing more',
     );
     const trouble = left.find(({ id }) => id === chosen);
     if (trouble === undefined) return;

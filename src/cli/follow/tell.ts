@@ -43,7 +43,7 @@ export async function tellDone(telling: Telling): Promise<void> {
     );
     if (open.length === 0 && doneBefore.length === 0) return;
     const chosen = await asker.pick(
-      'What has been done? Pick one thing at a time, and leave the list when that is all.',
+      'What has been done? Pick one thing at a time.',
       [
         ...open
           .map((step) => dueOn(telling, step))
@@ -53,6 +53,7 @@ export async function tellDone(telling: Telling): Promise<void> {
           })),
         ...(doneBefore.length === 0 ? [] : [{ value: CORRECT, label: 'correct what I told before' }]),
       ],
+      'that is all',
     );
     if (chosen === undefined) return;
     if (chosen === CORRECT) {
@@ -62,6 +63,7 @@ export async function tellDone(telling: Telling): Promise<void> {
           value: id,
           label: `${title} (done ${formatDay(doneOn as IsoDate)})`,
         })),
+        'none of these',
       );
       const step = doneBefore.find(({ id }) => id === again);
       if (step !== undefined) await tellOne(telling, step);
@@ -182,6 +184,7 @@ export async function askDay(
         ? await asker.pick(
             reading.says,
             reading.dates.map((date) => ({ value: date, label: formatDay(date) })),
+            'another day',
           )
         : reading.kind === 'day'
           ? reading.date

@@ -1,0 +1,136 @@
+/**
+ * The plan as a calendar file: all-day events with an alarm on the evening before.
+ *
+ * @source rfc-5545, sections 3.1 (lines), 3.3.11 (text), 3.6.1 and 3.8.2.2 (all-day events, the end is not included)
+ */
+import { addDays, type IsoDate } from '../base/dates.js';
+import { quantity } from '../base/quantity-words.js';
+import { measureOf } from '../base/us-units.js';
+import type { Plan, PlanAmount, PlanStep } from '../planner/plan.js';
+import { oneLine } from './one-line.js';
+import { counted, said, sentence } from './words.js';
+
+interface Day {
+  /** The same at every import, so that a plan made anew replaces the one before. */
+  readonly key: string;
+  readonly title: string;
+  readonly fromOn: IsoDate;
+  /** The last day itself. */
+  readonly untilOn: IsoDate;
+  readonly lines: readonly string[];
+}
+
+/** Six in the evening of the day before. */
+const EVENING_BEFORE = '-PT6H';
+const MOST_OCTETS = 75;
+
+/** Lines end in CR LF and hold at most 75 octets. */
+export function calendarOf(plan: Plan): string {
+  const days = [
+    ...plan.steps.filter(({ doneOn }) => doneOn === null).flatMap((step) => daysOfStep(step, plan)),
+    ...plan.watering.map((period): Day => {
+      const turn = quantity(period.litresPerTurn, 'L', plan.units);
+      const title = `Water the seed: ${counted(period.turnsPerDay, 'turn')} a day`;
+      const lines = [`${turn} each turn`, period.means ?? '', period.aim];
+      return { key: `water-${period.weeks}`, title, fromOn: period.fromOn, untilOn: period.untilOn, lines };
+    }),
+    ...plan.outlook.map(({ on, weeks, sees, ifNot }): Day => {
+      const title = `Look at the lawn, ${counted(weeks, 'week')} after sowing`;
+      return {
+        key: `look-${weeks}`,
+        title,
+        fromOn: on,
+        untilOn: on,
+        lines: [`You should see: ${sees}`, ifNot],
+      };
+    }),
+  ];
+  const lines = ['BEGIN:VCALENDAR', 'VERSION:2.0', 'PRODID:-//Seedbed//Lawn plan//EN'];
+  return [...lines, ...days.flatMap((day) => eventLines(day, plan)), 'END:VCALENDAR']
+    .map((line) => `${folded(line)}\r\n`)
+    .join('');
+}
+
+/** One entry, or one for each part of a large lawn; the last one holds for as long as the step lasts. */
+function daysOfStep(step: PlanStep, plan: Plan): Day[] {
+  const dangers = plan.cautions.filter(
+    ({ id, severity }) => step.cautions.includes(id) && severity === 'danger',
+  );
+  const lines = [
+    step.purpose,
+    ...dangers.map(({ line }) => `Danger: ${line}`),
+    ...step.after.flatMap(({ sign }) => (sign === null ? [] : [`Before: ${sign}`])),
+    ...step.dayChecks.map(({ check, otherwise }) => `Go if: ${sentence(check)} Otherwise: ${otherwise}`),
+    ...step.amounts.map((amount) => amountLine(amount, plan)),
+    ...step.how,
+    `Done when: ${step.doneWhen}`,
+  ];
+  return step.parts.map(({ startOn, endOn }, index) => ({
+    key: step.parts.length === 1 ? step.id : `${step.id}-${index + 1}`,
+    title: step.parts.length === 1 ? step.title : `${step.title}, part ${index + 1}`,
+    fromOn: startOn,
+    untilOn: index === step.parts.length - 1 && step.endOn > endOn ? step.endOn : endOn,
+    lines,
+  }));
+}
+
+function amountLine(amount: PlanAmount, { units }: Plan): string {
+  const howMuch =
+    amount.amount === null ? 'read it off the label' : quantity(amount.amount, measureOf(amount), units);
+  return `${amount.title}: ${howMuch}`;
+}
+
+function eventLines({ key, title, fromOn, untilOn, lines }: Day, plan: Plan): string[] {
+  const where = [plan.name, plan.place].filter((each) => each !== null).map((each) => oneLine(each));
+  const summary = asText(said(title));
+  return [
+    'BEGIN:VEVENT',
+    `UID:${uidOf(key, plan)}`,
+    `DTSTAMP:${compact(plan.madeOn)}T000000Z`,
+    `DTSTART;VALUE=DATE:${compact(fromOn)}`,
+    `DTEND;VALUE=DATE:${compact(addDays(untilOn, 1))}`,
+    `SUMMARY:${summary}`,
+    ...(where.length === 0 ? [] : [`LOCATION:${asText(where.join(', '))}`]),
+    `DESCRIPTION:${asText(
+      lines
+        .filter((line) => line !== '')
+        .map((line) => sentence(line))
+        .join('\n'),
+    )}`,
+    'TRANSP:TRANSPARENT',
+    'BEGIN:VALARM',
+    'ACTION:DISPLAY',
+    `TRIGGER:${EVENING_BEFORE}`,
+    `DESCRIPTION:${summary}`,
+    'END:VALARM',
+    'END:VEVENT',
+  ];
+}
+
+/** By the lawn's name, or else its place and size: nothing that changes when an answer does. */
+function uidOf(key: string, { name, place, lawn }: Plan): string {
+  const lawnKey = (name ?? `${place ?? 'lawn'} ${lawn.areaM2} m2`).replace(/[^\p{L}\p{N}]+/gu, '-');
+  return `${key.replace(/[^\w.-]+/g, '-')}.${lawnKey}@seedbed.invalid`;
+}
+
+const compact = (day: IsoDate): string => day.replaceAll('-', '');
+
+/** A value as TEXT: backslash, semicolon and comma behind a backslash, a line break as `\n`; a colon stands as it is. */
+export const asText = (text: string): string => text.replace(/[\\;,]/g, '\\$&').replace(/\r?\n/g, '\\n');
+
+/** Cut before the octet that is one too many, never inside a character; each further line begins with a space. */
+export function folded(line: string): string {
+  const encoder = new TextEncoder();
+  let octets = 0;
+  let text = '';
+  for (const character of line) {
+    const more = encoder.encode(character).length;
+    if (octets + more > MOST_OCTETS) {
+      text += '\r\n ';
+      octets = 1;
+    }
+    text += character;
+    octets += more;
+  }
+  return text;
+}
