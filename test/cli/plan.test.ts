@@ -169,7 +169,7 @@ describe('plan FILE', () => {
     [['help', 'plan', 'ask'], 2, 'one command'],
     [['plan', example, '--tody', '2027-01-01'], 2, 'Did you mean --today?'],
     [['plan', example, '--today', '2027-02-30'], 2, 'Give a date that exists'],
-    [['plan', example, '--format', 'pdf'], 2, 'Allowed: md, json, html, svg, csv'],
+    [['plan', example, '--format', 'pdf'], 2, 'Allowed: md, json, ics, html, svg, csv'],
     [['plna'], 2, 'Did you mean "plan"?'],
     [['plan', example, '--pack', 'test'], 4, 'not sound'],
     [['plan', example, '--pack', 'no-such-folder'], 5, 'cannot be read'],
