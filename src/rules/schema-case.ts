@@ -101,6 +101,13 @@ export const markingSchema = z.strictObject({
   /** What a look costs, in shares of a look that was needed. */
   lookCosts: z.strictObject({ relevant: share, early: share, pointless: share }),
   hintCosts: z.strictObject({ point: points, teach: points, tell: points }),
+  /** What points to an amount and teaches it, by kind; `{material}` is its title. What tells is the case's own working. */
+  amountHints: z.record(
+    z.enum(['area', 'amount', 'loads', 'load', 'wait']),
+    z.strictObject({ point: sentence, teach: sentence }),
+  ),
+  /** What points to the next step: one that waits for others, or for none of them. */
+  orderHints: z.strictObject({ bound: sentence, free: sentence }),
   /** As a share of the right value; inside the plan's own range counts as right, except by a label. */
   tolerance: z.strictObject({ right: share, near: share, nearMark: share, slip: share }),
   slips: z.array(

@@ -15,10 +15,18 @@ export interface Commitment {
   readonly findings: readonly { readonly id: string; readonly sure: number }[];
 }
 
+/** A hint that was given: towards a look, an amount, or the order of the steps. */
+export interface TakenHint {
+  readonly towards: 'look' | 'amount' | 'order';
+  /** Id of the look or amount; of the step for the order. */
+  readonly id: string;
+  readonly rung: HintRung;
+}
+
 export interface Attempt {
   readonly mode: DrillMode;
   readonly looks: readonly JudgedLook[];
-  readonly hints: readonly { readonly lookId: string; readonly rung: HintRung }[];
+  readonly hints: readonly TakenHint[];
   readonly commitment: Commitment | undefined;
   /** Amount id to what was given in the unit of the right value; null where it was left out. */
   readonly amounts: Readonly<Record<string, number | null>>;

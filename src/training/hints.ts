@@ -1,10 +1,11 @@
-/** Hints in three rungs: point to where, teach why, tell which. They lead to a look, never to the diagnosis. */
-import { type Attempt, HINT_RUNGS, type HintRung, lookIds } from './attempt.js';
+/** Hints in three rungs: point to where, teach why, tell which. Before the commit they lead to a look, never to the diagnosis. */
+import type { AskedAmount } from '../rules/schema-case.js';
+import { type Attempt, HINT_RUNGS, type HintRung, lookIds, type TakenHint } from './attempt.js';
+import { rightAmount } from './right-amount.js';
+import { boundPairs } from './step-order.js';
 import type { WorkedCase } from './worked-case.js';
 
-export interface Hint {
-  readonly lookId: string;
-  readonly rung: HintRung;
+export interface Hint extends TakenHint {
   readonly says: string;
 }
 
@@ -13,13 +14,71 @@ export function nextHint({ pack, looks, good }: WorkedCase, attempt: Attempt): H
   const seen = lookIds(attempt);
   const question = looks.find(({ id }) => good.has(id) && !seen.includes(id));
   if (question === undefined) return undefined;
-  const given = attempt.hints.filter(({ lookId }) => lookId === question.id).length;
-  const rung = HINT_RUNGS[Math.min(given, HINT_RUNGS.length - 1)] as HintRung;
   const section = pack.sections.find(({ id }) => id === question.section)?.title ?? question.section;
-  const says: Readonly<Record<HintRung, string>> = {
+  return onRung(attempt.hints, 'look', question.id, {
     point: `There is more to find out under "${section}".`,
     teach: question.why,
     tell: `Look at this: ${question.label}. ${question.text}`,
-  };
-  return { lookId: question.id, rung, says: says[rung] };
+  });
+}
+
+/** The next hint for an amount: what it rests on, how it is worked, and the working itself. */
+export function amountHint(
+  { lesson, plan, pack, marking }: WorkedCase,
+  asked: AskedAmount,
+  taken: readonly TakenHint[],
+): Hint {
+  const { kind } = asked.find;
+  const material = kind === 'amount' ? pack.materialById.get(asked.find.material)?.title : undefined;
+  const words = marking.amountHints[kind];
+  const about = (text: string): string => text.replace('{material}', material?.toLowerCase() ?? '');
+  const right = rightAmount(plan, asked);
+  if (right === undefined) throw new Error(`the plan of "${lesson.id}" has no amount "${asked.id}"`);
+  return onRung(taken, 'amount', asked.id, {
+    point: about(words.point),
+    teach: about(words.teach),
+    tell: `${asked.byHand.working}`,
+  });
+}
+
+/**
+ * The next hint for the order: a pair of key steps that the plan binds, why it does, and which comes first. Each pair
+ * is told to the end before the next; undefined when there is none left to tell.
+ */
+export function orderHint(
+  { lesson, plan, pack, marking }: WorkedCase,
+  taken: readonly TakenHint[],
+): Hint | undefined {
+  const title = (id: string): string => pack.stepById.get(id)?.title ?? id;
+  const told = new Set(taken.filter(({ rung }) => rung === 'tell').map(({ id }) => id));
+  const { steps } = lesson.expected;
+  const step = steps.find((id) => !told.has(id));
+  if (step === undefined) return undefined;
+  const pairs = boundPairs(plan, steps).filter(([, then]) => then === step);
+  const before = pairs.map(([first]) => `"${title(first)}"`);
+  return onRung(taken, 'order', step, {
+    point: before.length === 0 ? marking.orderHints.free : marking.orderHints.bound,
+    teach: pack.stepById.get(step)?.purpose ?? title(step),
+    tell:
+      before.length === 0
+        ? `"${title(step)}" belongs to it, and waits for none of the others.`
+        : `"${title(step)}" belongs to it, after ${before.join(' and ')}.`,
+  });
+}
+
+function onRung(
+  taken: readonly TakenHint[],
+  towards: TakenHint['towards'],
+  id: string,
+  says: Readonly<Record<HintRung, string>>,
+): Hint {
+  const given = taken.filter((hint) => hint.towards === towards && hint.id === id).length;
+  const rung = HINT_RUNGS[Math.min(given, HINT_RUNGS.length - 1)] as HintRung;
+  return { towards, id, rung, says: says[rung] };
+}
+
+/** Adds a hint to those taken. The last rung said again costs nothing more. */
+export function withHint(taken: readonly TakenHint[], { towards, id, rung }: TakenHint): TakenHint[] {
+  const isOld = taken.some((hint) => hint.towards === towards && hint.id === id && hint.rung === rung);
+  return isOld ? [...taken] : [...taken, { towards, id, rung }];
 }

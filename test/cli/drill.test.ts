@@ -34,15 +34,32 @@ describe('drill', () => {
     expect(out).toMatch(/\*\*Passed with 9\d of 100\.\*\*/);
   });
 
-  it('says nothing of marks when the input ends before the commit, and how to come back', () => {
-    const { code, out, err } = run(['drill', 'july-straw'], typed('tug test, dog on the lawn'));
+  it('says nothing of marks when the input ends before the commit, and goes on from there with --resume', () => {
+    const state = newFolder();
+    const { code, out, err } = run(['drill', 'july-straw'], typed(JULY[0] as string, 'commit', '5'), state);
     expect(code).toBe(3);
     expect(out).toBe('');
     expect(err).toMatch(/nothing is marked/);
-    expect(err).toMatch(/tugTest, dog/);
-    const again = run(['drill', 'july-straw'], typed('tugTest, dog', 'quit'));
+    expect(err).toMatch(/drill july-straw --resume/);
+    const other = run(['drill', 'july-straw'], typed('tug test', 'quit'), state);
+    expect(other.err).toMatch(/--resume goes on with it/);
+    const again = run(
+      ['drill', 'july-straw', '--resume'],
+      typed(...JULY.slice(3), 'wait, look at it', ''),
+      state,
+    );
     expect(again.code).toBe(0);
-    expect(again.err).toMatch(/You take a tuft and pull/);
+    expect(again.out).toBe(run(['drill', 'july-straw'], good).out);
+    expect(existsSync(join(state, 'seedbed', 'drills', 'july-straw-whole.json'))).toBe(false);
+  });
+
+  it('sets an unfinished drill aside that it cannot read, and begins afresh', () => {
+    const state = newFolder();
+    run(['drill', 'july-straw'], typed('tug test'), state);
+    const file = join(state, 'seedbed', 'drills', 'july-straw-whole.json');
+    writeFileSync(file, '{"format": 1, "ty');
+    expect(run(['drill', 'july-straw', '--resume'], good, state).err).toMatch(/cannot be read/);
+    expect(readFileSync(`${file}.old`, 'utf8')).toBe('{"format": 1, "ty');
   });
 
   it('tells of what it does not understand, and goes on', () => {

@@ -74,7 +74,10 @@ describe('the marks', () => {
 
   it('take hints off openly', () => {
     const each = byId('spongy-green');
-    const hinted = { ...perfectAttempt(each), hints: [{ lookId: 'dog', rung: 'tell' as const }] };
+    const hinted = {
+      ...perfectAttempt(each),
+      hints: [{ towards: 'look' as const, id: 'dog', rung: 'tell' as const }],
+    };
     expect(markAttempt(each, hinted).total).toBeCloseTo(100 - each.marking.hintCosts.tell, 9);
   });
 

@@ -31,7 +31,7 @@ function everythingSaid(each: WorkedCase): string[] {
     said.push(hint.says);
     attempt = { ...attempt, hints: [...attempt.hints, hint] };
     if (hint.rung !== 'tell') continue;
-    const look = perfectLooks(each).find(({ question }) => question.id === hint.lookId);
+    const look = perfectLooks(each).find(({ question }) => question.id === hint.id);
     if (look !== undefined) attempt = { ...attempt, looks: [...attempt.looks, look] };
   }
   for (const question of each.looks.filter(({ kind }) => kind === 'yes-no' || kind === 'choice')) {

@@ -42,6 +42,7 @@ export const drill: Command = {
       allowed: FEEDBACK,
       says: 'at-once or at-end; by the level if not given',
     },
+    resume: { type: 'boolean', says: 'go on with the unfinished drill of this case' },
     record: { type: 'string', value: 'FILE', says: 'keep how it went there, and say what comes next' },
     next: { type: 'boolean', says: 'with --record: how the trainee stands, and the next case' },
     handout: { type: 'boolean', says: 'the case on paper, without answers' },

@@ -1,18 +1,20 @@
 /** The trainee commits: verdict and findings, each with how sure; then the amounts; then the steps in order. */
+import type { AskedAmount } from '../../rules/schema-case.js';
 import type { VerdictId } from '../../rules/schema-pack.js';
 import { LEAVE_LIST } from '../../terminal/words.js';
 import type { Attempt, Commitment } from '../../training/attempt.js';
+import { amountHint, type Hint, orderHint, withHint } from '../../training/hints.js';
 import { readAmount } from '../../training/read-amount.js';
 import { rightAmount } from '../../training/right-amount.js';
 import { offeredSteps } from '../../training/step-order.js';
-import { DrillLeft, type DrillParts, typedLine, typedNames, wordsOf } from './parts.js';
+import { DrillLeft, type DrillParts, type Hearing, typedLine, typedNames, wordsOf } from './parts.js';
 
 const PERCENT = 100;
 const VERDICT = 'What does this lawn need?';
 const SURE = 'How sure are you of that, in per cent? 100 is certain, 50 is a toss of a coin.';
 const FINDINGS = 'What is wrong? Numbers or words, with commas between, or none.';
 const STEPS =
-  'Which of these steps does it take, in which order? Leave out what does not belong. Numbers or words, with commas between.';
+  'Which of these steps does it take, in which order? Leave out what does not belong. Numbers or words, with commas between, or "hint".';
 
 /** The commitment; undefined when they go back to looking. */
 export async function commitStage(parts: DrillParts): Promise<Commitment | undefined> {
@@ -60,34 +62,52 @@ async function typedShares(parts: DrillParts, message: string, count: number): P
   }
 }
 
-/** Every amount of the case; an empty line leaves one out. */
-export async function amountStage(parts: DrillParts): Promise<Attempt['amounts']> {
-  const { asker, worked } = parts;
-  const given: Record<string, number | null> = {};
-  for (const asked of worked.lesson.amounts) {
-    const unit = rightAmount(worked.plan, asked)?.unit ?? '';
-    given[asked.id] = null;
-    for (;;) {
-      const line = await typedLine(
-        parts,
-        `${asked.ask} Give the unit (without one I take ${UNIT_WORDS[unit] ?? unit}), or an empty line.`,
-      );
-      if (line === '' || /^(?:dk|don't know|dont know)$/i.test(line)) break;
-      const read = readAmount(line, unit);
-      if (read.ok) {
-        given[asked.id] = read.value;
-        asker.say(`Noted: ${read.understood}`);
-        break;
-      }
-      asker.say(read.says);
-    }
+/** Every amount of the case; an empty line leaves one out, "hint" helps and costs. */
+export async function amountStage(parts: DrillParts, start: Attempt): Promise<Attempt> {
+  let attempt = start;
+  for (const asked of parts.worked.lesson.amounts) {
+    const hint = (): string => {
+      const next = amountHint(parts.worked, asked, attempt.hints);
+      const said = saidHint(parts, attempt, next);
+      attempt = { ...attempt, hints: withHint(attempt.hints, next) };
+      return said;
+    };
+    const value = await typedAmount({ ...parts, hint }, asked);
+    attempt = { ...attempt, amounts: { ...attempt.amounts, [asked.id]: value } };
   }
-  return given;
+  return attempt;
+}
+
+async function typedAmount(parts: DrillParts & Hearing, asked: AskedAmount): Promise<number | null> {
+  const unit = rightAmount(parts.worked.plan, asked)?.unit ?? '';
+  const message = `${asked.ask} Give the unit (without one I take ${UNIT_WORDS[unit] ?? unit}), "hint", or an empty line.`;
+  for (;;) {
+    const line = await typedLine(parts, message);
+    if (line === '' || /^(?:dk|don't know|dont know)$/i.test(line)) return null;
+    const read = readAmount(line, unit);
+    parts.asker.say(read.ok ? `Noted: ${read.understood}` : read.says);
+    if (read.ok) return read.value;
+  }
 }
 
 const UNIT_WORDS: Readonly<Record<string, string>> = { d: 'days', m2: 'square metres', g: 'grams' };
 
-/** The steps in the trainee's order. */
-export async function orderStage(parts: DrillParts): Promise<string[]> {
-  return (await typedNames(parts, STEPS, offeredSteps(parts.worked))).map(({ id }) => id);
+/** The steps in the trainee's order; "hint" helps and costs. */
+export async function orderStage(parts: DrillParts, start: Attempt): Promise<Attempt> {
+  let { hints } = start;
+  const hint = (): string => {
+    const next = orderHint(parts.worked, hints);
+    if (next === undefined) return 'You have been told every step that matters.';
+    const said = saidHint(parts, { hints }, next);
+    hints = withHint(hints, next);
+    return said;
+  };
+  const order = (await typedNames({ ...parts, hint }, STEPS, offeredSteps(parts.worked))).map(({ id }) => id);
+  return { ...start, hints, order };
+}
+
+function saidHint({ worked }: DrillParts, { hints }: Pick<Attempt, 'hints'>, hint: Hint): string {
+  const isFree = withHint(hints, hint).length === hints.length;
+  const cost = isFree ? 'nothing more' : worked.marking.hintCosts[hint.rung];
+  return `${hint.says} (This hint costs ${cost}.)`;
 }

@@ -1,7 +1,7 @@
 /** The trainee looks, asks and digs in any order, until they are ready to say what is wrong. */
 import type { Question } from '../../rules/schema.js';
 import { type Attempt, lookIds } from '../../training/attempt.js';
-import { nextHint } from '../../training/hints.js';
+import { nextHint, withHint } from '../../training/hints.js';
 import { type JudgedLook, judgeLook } from '../../training/judge-look.js';
 import { capital, listedLooks, lookMeant, whatIsSeen } from '../../training/looks.js';
 import { type DrillParts, numberedList, typedLine, wordsOf } from './parts.js';
@@ -96,5 +96,5 @@ function hinted({ asker, worked }: DrillParts, attempt: Attempt): Attempt {
     return attempt;
   }
   asker.say(`${hint.says} (This hint costs ${worked.marking.hintCosts[hint.rung]}.)`);
-  return { ...attempt, hints: [...attempt.hints, { lookId: hint.lookId, rung: hint.rung }] };
+  return { ...attempt, hints: withHint(attempt.hints, hint) };
 }

@@ -18,21 +18,29 @@ export class DrillLeft extends Error {
 }
 
 /** What a typed line needs: someone to ask and, where a case is drilled, the what-ifs. */
-export type Hearing = Pick<DrillParts, 'asker'> & Partial<Pick<DrillParts, 'whatIf'>>;
+export type Hearing = Pick<DrillParts, 'asker'> &
+  Partial<Pick<DrillParts, 'whatIf'>> & {
+    /** What "hint" is answered with, where there is help to be had. */
+    readonly hint?: () => string;
+  };
 
 const SUPPOSE = /^(?:what if|suppose)\b\s*/i;
-const LEAVING = /^(?:quit|exit|save)$/i;
+export const LEAVING = /^(?:quit|exit|save)$/i;
 
 /**
  * A line that was typed. "back" undoes nothing here: what has been seen has been seen.
  *
  * @throws {DrillLeft} at the end of input, on Ctrl-C, or when they say so
  */
-export async function typedLine({ asker, whatIf }: Hearing, message: string): Promise<string> {
+export async function typedLine({ asker, whatIf, hint }: Hearing, message: string): Promise<string> {
   for (;;) {
     const line = await asker.line(message, '');
     if (line !== undefined && whatIf !== undefined && SUPPOSE.test(line)) {
       asker.say(whatIf(line.replace(SUPPOSE, '')));
+      continue;
+    }
+    if (hint !== undefined && line?.trim().toLowerCase() === 'hint') {
+      asker.say(hint());
       continue;
     }
     if (line !== undefined && !LEAVING.test(line.trim())) return line.trim();

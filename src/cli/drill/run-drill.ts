@@ -34,8 +34,8 @@ export async function runDrill(setting: Setting, mode: DrillMode, minutes: () =>
       if (parts.feedback === 'at-once') asker.say(atCommit(parts, attempt));
     } else await showWorked(parts, mode);
     if (mode !== 'watch') {
-      if (worked.lesson.amounts.length > 0) attempt = { ...attempt, amounts: await amountStage(parts) };
-      attempt = { ...attempt, order: await orderStage(parts) };
+      if (worked.lesson.amounts.length > 0) attempt = await amountStage(parts, attempt);
+      attempt = await orderStage(parts, attempt);
     }
     return { outcome: 'done', attempt: { ...attempt, minutes: minutes() } };
   } catch (error) {
@@ -85,6 +85,3 @@ export async function supposeStage({ asker, worked }: Setting): Promise<void> {
     if (!(error instanceof DrillLeft)) throw error;
   }
 }
-
-/** The looks as they would be typed again, for one who left before the commit. */
-export const typedAgain = (attempt: Attempt): string => lookIds(attempt).join(', ');

@@ -1,5 +1,6 @@
 /** Runs one drill at the screen: the dialogue, then the debrief, the record and the what-ifs. */
 
+import { homedir } from 'node:os';
 import type { DrillCase } from '../../rules/schema-case.js';
 import type { Asker } from '../../terminal/asker.js';
 import { wrapText } from '../../terminal/wrap-text.js';
@@ -7,12 +8,13 @@ import type { Attempt, DrillMode } from '../../training/attempt.js';
 import { type Marks, markAttempt } from '../../training/marks.js';
 import { entryOf } from '../../training/record.js';
 import { type WorkedCase, workOut } from '../../training/worked-case.js';
-import { type CliIo, EXIT } from '../io.js';
+import { EXIT } from '../io.js';
 import { writeResult } from '../write-result.js';
 import type { Choosing } from './choose-case.js';
+import { dropKept, madeOf, pathOfDrill, readKept, rememberingAsker, writeKept } from './kept-drill.js';
 import type { DrillParts } from './parts.js';
 import { addToRecord, standingText } from './record-file.js';
-import { type DrillEnd, runDrill, type Setting, supposeStage, typedAgain } from './run-drill.js';
+import { runDrill, supposeStage } from './run-drill.js';
 
 const MS_PER_MINUTE = 60_000;
 
@@ -22,29 +24,84 @@ export interface Sitting {
   readonly feedback: DrillParts['feedback'];
 }
 
-export async function sit(
-  { lesson, mode, feedback }: Sitting,
-  choosing: Choosing,
-  asker: Asker,
-): Promise<number> {
+export async function sit(sitting: Sitting, choosing: Choosing, asker: Asker): Promise<number> {
+  const { lesson, mode, feedback } = sitting;
   const { args, io, pack, book } = choosing;
   const worked = workOut(lesson, pack, book.marking);
-  const began = Date.now();
+  const kept = await takenUp(sitting, choosing, asker);
+  if (kept === 'left') return EXIT.done;
+  const began = Date.now() - kept.minutes * MS_PER_MINUTE;
   const minutes = (): number => Math.round((Date.now() - began) / MS_PER_MINUTE);
-  const parts: Setting = { asker, worked, feedback };
-  const end = await runDrill(parts, mode, minutes);
-  if (end.outcome === 'left') return left(end, asker.left?.(), io);
-  if (mode === 'watch') return EXIT.done;
+  const remembering = rememberingAsker(asker, kept.typed, (typed) => kept.keep(typed, minutes()));
+  const end = await runDrill({ asker: remembering, worked, feedback }, mode, minutes);
+  if (end.outcome === 'left') return left(asker.left?.(), kept.isKept, choosing, lesson);
+  if (mode === 'watch') {
+    await kept.drop();
+    return EXIT.done;
+  }
   const marks = markAttempt(worked, end.attempt);
   await showDebrief(worked, end.attempt, marks, choosing);
   const record = args.text('record');
   if (record !== undefined) {
-    const kept = await addToRecord(record, entryOf(lesson.id, io.today, end.attempt, marks), io);
+    const standing = await addToRecord(record, entryOf(lesson.id, io.today, end.attempt, marks), io);
     const { PART_TITLES } = await import('../../document/debrief.js');
-    asker.say(`${standingText(kept, book, pack, PART_TITLES)}\nKept in ${record}, and nowhere else.`);
+    asker.say(`${standingText(standing, book, pack, PART_TITLES)}\nKept in ${record}, and nowhere else.`);
   }
-  await supposeStage(parts);
+  await kept.drop();
+  await supposeStage({ asker, worked, feedback });
   return EXIT.done;
+}
+
+interface Kept {
+  readonly typed: readonly (string | null)[];
+  readonly minutes: number;
+  readonly keep: (typed: readonly (string | null)[], minutes: number) => Promise<void>;
+  readonly drop: () => Promise<void>;
+  readonly isKept: () => boolean;
+}
+
+/** Goes on with an unfinished drill where they want to; through a pipe only with --resume, since nobody can be asked. */
+async function takenUp(
+  { lesson, mode }: Sitting,
+  { args, io, pack }: Choosing,
+  asker: Asker,
+): Promise<Kept | 'left'> {
+  const path = pathOfDrill(io, io.env.HOME ?? homedir(), `${lesson.id}-${mode}`);
+  const now = madeOf(lesson, pack.sha256);
+  const before = await readKept(path, now, (text) => asker.say(text));
+  let isWritten = before !== undefined;
+  const kept = (typed: Kept['typed'], minutes: number): Kept => ({
+    typed,
+    minutes,
+    keep: async (lines, spent) => {
+      await writeKept(path, {
+        format: 1,
+        caseId: lesson.id,
+        madeOf: now,
+        mode,
+        minutes: spent,
+        typed: lines,
+      });
+      isWritten = true;
+    },
+    drop: () => dropKept(path),
+    isKept: () => isWritten,
+  });
+  if (before === undefined) return kept([], 0);
+  if (args.flag('resume')) return kept(before.typed, before.minutes);
+  if (io.input.isTTY !== true) {
+    asker.say('An unfinished drill of this case is kept: --resume goes on with it. This one is not kept.');
+    return { typed: [], minutes: 0, keep: async () => {}, drop: async () => {}, isKept: () => false };
+  }
+  const choice = await asker.pick('There is an unfinished drill of this case.', [
+    { value: 'on', label: 'go on with it' },
+    { value: 'new', label: 'begin again; what was typed is thrown away' },
+    { value: 'leave', label: 'leave now; it stays' },
+  ]);
+  if (choice === 'on') return kept(before.typed, before.minutes);
+  if (choice !== 'new') return 'left';
+  await dropKept(path);
+  return kept([], 0);
 }
 
 async function showDebrief(
@@ -68,10 +125,19 @@ async function showDebrief(
   } else io.out(markdown);
 }
 
-function left({ attempt }: DrillEnd, how: string | undefined, io: CliIo): number {
-  const looks = typedAgain(attempt);
+function left(
+  how: string | undefined,
+  isKept: () => boolean,
+  { io, args }: Choosing,
+  lesson: DrillCase,
+): number {
   const told = ['Left before the end, so nothing is marked.'];
-  if (looks !== '') told.push(`To come back to here, start the case again and type: ${looks}`);
+  if (isKept())
+    told.push(
+      args.text('from') === undefined
+        ? `What you typed is kept. Go on with: ${io.commandLine(`drill ${lesson.id} --resume`)}`
+        : 'What you typed is kept. Go on with the same command and --resume.',
+    );
   io.err(`\n${told.flatMap((text) => wrapText(text, io.width, '  ')).join('\n')}\n`);
   if (how === 'interrupted') return EXIT.interrupted;
   return how === 'ended' ? EXIT.answers : EXIT.done;
