@@ -15,7 +15,7 @@ export function budgetNodes(budget: PlanBudget | null, shopping: readonly PlanSh
   return [heading(3, 'The budget'), ...againstBudget(budget)];
 }
 
-function againstBudget({ limit, total, over, unpriced, leaveOut }: PlanBudget): RootContent[] {
+function againstBudget({ limit, total, over, unpriced, leaveOut, otherwise }: PlanBudget): RootContent[] {
   if (total === null || over === null) {
     return [
       paragraph(
@@ -30,11 +30,7 @@ function againstBudget({ limit, total, over, unpriced, leaveOut }: PlanBudget): 
   return [
     paragraph(sum, strong(`It is ${money(over)} over.`)),
     ...(leaveOut.length === 0
-      ? [
-          paragraph(
-            'No step can be left out that would save anything: buy in stages, or ask for what is to be borrowed.',
-          ),
-        ]
+      ? [paragraph(sentence(otherwise ?? ''))]
       : [
           paragraph('Leave out first:'),
           numbered(

@@ -1,13 +1,15 @@
 /**
  * The plan as a calendar file: all-day events with an alarm on the evening before.
  *
- * @source rfc-5545, sections 3.1 (lines), 3.3.11 (text), 3.6.1 and 3.8.2.2 (all-day events, the end is not included)
+ * @source rfc-5545, sections 3.6.1 and 3.8.2.2: all-day events, whose end is not included
  */
-import { addDays, type IsoDate } from '../base/dates.js';
+import { addDays, daysBetween, type IsoDate } from '../base/dates.js';
 import { quantity } from '../base/quantity-words.js';
 import { measureOf } from '../base/us-units.js';
 import type { Plan, PlanAmount, PlanStep } from '../planner/plan.js';
+import { asText, folded } from './calendar-lines.js';
 import { oneLine } from './one-line.js';
+import { eachPartFromItsSowing, timesWords } from './watering-section.js';
 import { counted, said, sentence } from './words.js';
 
 interface Day {
@@ -22,16 +24,15 @@ interface Day {
 
 /** Six in the evening of the day before. */
 const EVENING_BEFORE = '-PT6H';
-const MOST_OCTETS = 75;
 
 /** Lines end in CR LF and hold at most 75 octets. */
 export function calendarOf(plan: Plan): string {
   const days = [
     ...plan.steps.filter(({ doneOn }) => doneOn === null).flatMap((step) => daysOfStep(step, plan)),
     ...plan.watering.map((period): Day => {
-      const turn = quantity(period.litresPerTurn, 'L', plan.units);
-      const title = `Water the seed: ${counted(period.turnsPerDay, 'turn')} a day`;
-      const lines = [`${turn} each turn`, period.means ?? '', period.aim];
+      const each = `Each time: ${quantity(period.litresPerTurn, 'L', plan.units)}`;
+      const title = `Water the seed ${timesWords(period.turnsPerDay)}`;
+      const lines = [each, period.means ?? '', period.aim, eachPartFromItsSowing(plan.steps)];
       return { key: `water-${period.weeks}`, title, fromOn: period.fromOn, untilOn: period.untilOn, lines };
     }),
     ...plan.outlook.map(({ on, weeks, sees, ifNot }): Day => {
@@ -51,25 +52,27 @@ export function calendarOf(plan: Plan): string {
     .join('');
 }
 
-/** One entry, or one for each part of a large lawn; the last one holds for as long as the step lasts. */
+/** One entry, or one for each part of a large lawn; every one holds for as long as the step lasts. */
 function daysOfStep(step: PlanStep, plan: Plan): Day[] {
-  const dangers = plan.cautions.filter(
-    ({ id, severity }) => step.cautions.includes(id) && severity === 'danger',
+  const cautions = plan.cautions.filter(
+    ({ id, severity }) => step.cautions.includes(id) && severity !== 'note',
   );
   const lines = [
     step.purpose,
-    ...dangers.map(({ line }) => `Danger: ${line}`),
+    ...cautions.map(({ severity, line }) => `${severity === 'danger' ? 'Danger' : 'Warning'}: ${line}`),
     ...step.after.flatMap(({ sign }) => (sign === null ? [] : [`Before: ${sign}`])),
     ...step.dayChecks.map(({ check, otherwise }) => `Go if: ${sentence(check)} Otherwise: ${otherwise}`),
     ...step.amounts.map((amount) => amountLine(amount, plan)),
     ...step.how,
     `Done when: ${step.doneWhen}`,
   ];
+  const last = step.parts.at(-1);
+  const lasts = last === undefined || step.endOn <= last.endOn ? 0 : daysBetween(last.startOn, step.endOn);
   return step.parts.map(({ startOn, endOn }, index) => ({
     key: step.parts.length === 1 ? step.id : `${step.id}-${index + 1}`,
     title: step.parts.length === 1 ? step.title : `${step.title}, part ${index + 1}`,
     fromOn: startOn,
-    untilOn: index === step.parts.length - 1 && step.endOn > endOn ? step.endOn : endOn,
+    untilOn: [endOn, addDays(startOn, lasts)].sort().at(-1) as IsoDate,
     lines,
   }));
 }
@@ -114,23 +117,3 @@ function uidOf(key: string, { name, place, lawn }: Plan): string {
 }
 
 const compact = (day: IsoDate): string => day.replaceAll('-', '');
-
-/** A value as TEXT: backslash, semicolon and comma behind a backslash, a line break as `\n`; a colon stands as it is. */
-export const asText = (text: string): string => text.replace(/[\\;,]/g, '\\$&').replace(/\r?\n/g, '\\n');
-
-/** Cut before the octet that is one too many, never inside a character; each further line begins with a space. */
-export function folded(line: string): string {
-  const encoder = new TextEncoder();
-  let octets = 0;
-  let text = '';
-  for (const character of line) {
-    const more = encoder.encode(character).length;
-    if (octets + more > MOST_OCTETS) {
-      text += '\r\n ';
-      octets = 1;
-    }
-    text += character;
-    octets += more;
-  }
-  return text;
-}

@@ -57,7 +57,7 @@ function buySection(
   return [
     heading(3, 'To buy'),
     table(head, rows),
-    ...[howChosen(lines), haulWords(haul, references.units)]
+    ...[howChosen(lines), (haul?.says ?? []).map(sentence)]
       .filter((words) => words.some((sentence) => sentence !== ''))
       .map((words) => paragraph(...words)),
     ...noteList(lines),
@@ -74,23 +74,6 @@ function howChosen(lines: readonly PlanShoppingLine[]): string[] {
       ? `${are('yours') ? 'Packs without a price' : 'The packs'} are common sizes (common practice; your shop may have others), few of them and with little left over.`
       : '',
     are('yours') ? 'Packs from your price list are taken at the least cost, then in the fewest packs.' : '',
-  ];
-}
-
-/** Whether one trip will do. */
-function haulWords(haul: Plan['haul'], units: Units): string[] {
-  if (haul === null) return [];
-  const { kg, carKg, trips, bulk } = haul;
-  const [all, car] = [kg, carKg].map((each) => roughQuantity(each, 'kg', units));
-  const bulkWords = bulk.map(
-    ({ title, size, unit, loose }) =>
-      `${midSentence(title)}, ${quantity(size, measureOf({ unit, loose }), units)}`,
-  );
-  return [
-    `Together the packs weigh about ${all}; an ordinary car takes about ${car} beside its driver (assumption; its handbook has the figure), so that is ${trips === 1 ? 'one trip' : `${trips} trips, or one delivery`}.`,
-    bulkWords.length === 0
-      ? ''
-      : `Ask too what a bulk bag costs, set down by a lorry where a barrow reaches it: ${bulkWords.join('; ')}.`,
   ];
 }
 

@@ -47,7 +47,7 @@ export function wateringSection({ watering, steps }: Plan, references: Reference
 }
 
 /** What the days and litres mean where the lawn is sown part by part; nothing for one go. */
-function eachPartFromItsSowing(steps: Plan['steps']): string {
+export function eachPartFromItsSowing(steps: Plan['steps']): string {
   const parts = steps.find(({ id }) => id === 'sow')?.parts.length ?? 1;
   return parts < 2
     ? ''
@@ -91,7 +91,7 @@ function totalWords(watering: readonly PlanWatering[], units: Units): string {
 const daysOf = ({ fromOn, untilOn }: PlanWatering): number => daysBetween(fromOn, untilOn) + 1;
 
 /** `once a day`, `3 times a day`, `twice a week`, `every 2 days`; an odd share of a day as it comes. */
-function timesWords(turnsPerDay: number): string {
+export function timesWords(turnsPerDay: number): string {
   if (turnsPerDay <= 0) return 'only if dry';
   const perWeek = turnsPerDay * DAYS_PER_WEEK;
   if (turnsPerDay < 1 && Number.isInteger(perWeek))

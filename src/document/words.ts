@@ -1,4 +1,5 @@
 /** Small turns of phrase: sentences that end in a stop, lists in words, units as a reader expects them. */
+import { joinedWords } from '../base/joined-words.js';
 import { oneLine } from './one-line.js';
 
 /** Days and months keep their capital wherever they stand. */
@@ -51,11 +52,7 @@ export function clause(text: string): string {
 }
 
 /** `a`, `a and b`, `a, b and c`. */
-export function inWords(items: readonly (string | number)[]): string {
-  const last = items.at(-1);
-  if (last === undefined) return '';
-  return items.length === 1 ? String(last) : `${items.slice(0, -1).join(', ')} and ${last}`;
-}
+export const inWords = (items: readonly (string | number)[]): string => joinedWords(items.map(String));
 
 /** `1 step`, `3 steps`; the plural is the singular with an s unless given. */
 export function counted(count: number, singular: string, plural = `${singular}s`): string {

@@ -2,6 +2,7 @@
  * Why a condition came out as it did, in words: only the comparisons that mattered.
  * A false `and` needs one false arm, a true `or` one true arm; a chain of `if` needs the test that chose.
  */
+import { joinedWords } from '../base/joined-words.js';
 import { plainNumber, quantity } from '../base/quantity-words.js';
 import type { Units } from '../base/us-units.js';
 import { callOf } from '../rules/call.js';
@@ -27,10 +28,7 @@ export function reasonsFor(condition: Expression, view: View): string[] {
 /** The clauses as one sentence, or an empty text. */
 export function sentenceOf(clauses: readonly string[]): string {
   if (clauses.length === 0) return '';
-  const text =
-    clauses.length === 1
-      ? (clauses[0] as string)
-      : `${clauses.slice(0, -1).join(', ')} and ${clauses.at(-1)}`;
+  const text = joinedWords(clauses);
   return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 }
 

@@ -28,7 +28,7 @@ import { numbersOf, seasonOf } from './step-net.js';
 import { activeSteps, answered, daysOf, holds } from './steps.js';
 import { type Say, sayer } from './texts.js';
 import { wateringOf } from './watering.js';
-import { type Season, windowsOf } from './windows.js';
+import { type Season, windowsOf, windowWhy } from './windows.js';
 import { answersInUse, said, scopeFor } from './working-scope.js';
 
 export interface PlanInput {
@@ -201,7 +201,7 @@ function planStep(step: Step, context: StepContext): PlanStep {
     cautions,
     doneWhen: say(step.doneWhen),
     ifNot: say(step.ifNot),
-    window: step.window?.why ?? null,
+    window: windowWhy(step, season),
     windowHere: windowHereOf(step, first.startOn, { scope, season }),
     sources: ledger.cite([...step.sources, ...(step.window?.sources ?? [])]),
   };

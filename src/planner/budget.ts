@@ -1,6 +1,7 @@
 /** The list against the money there is: how far over it goes, what to leave out first, and what that costs the lawn. */
 import type { Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
+import { worded } from './explain-words.js';
 import type { PlanBudget, PlanShoppingLine, PlanStep } from './plan.js';
 import type { Say } from './texts.js';
 
@@ -20,12 +21,14 @@ export function budgetOf({ pack, scope, steps, shopping, say }: BudgetInput): Pl
   const priced = bought.filter(({ cost }) => cost !== null);
   const total = sumOf(priced);
   const over = Math.max(0, inHundredths(total - limit.value));
+  const leaveOut = over > 0 ? savings({ pack, steps, shopping, say }, over) : [];
   return {
     limit: limit.value,
     total: priced.length === 0 ? null : total,
     unpriced: bought.filter(({ cost }) => cost === null).map(({ materialId }) => materialId),
     over: priced.length === 0 ? null : over,
-    leaveOut: over > 0 ? savings({ pack, steps, shopping, say }, over) : [],
+    leaveOut,
+    otherwise: over > 0 && leaveOut.length === 0 ? worded(pack, 'buyInStages') : null,
   };
 }
 

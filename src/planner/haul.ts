@@ -1,6 +1,9 @@
 /** What the packs weigh together: whether one trip by car will do, and what a lorry had better bring. */
+import { quantity, roughQuantity } from '../base/quantity-words.js';
+import { measureOf } from '../base/us-units.js';
 import type { Pack } from '../rules/pack.js';
 import type { Material } from '../rules/schema.js';
+import { worded, wordedInside } from './explain-words.js';
 import { comesByLorry, figuresIn, kgOf, typicalSizes } from './loads-and-machines.js';
 import type { PlanHaul, PlanShoppingLine } from './plan.js';
 import type { ShoppingInput } from './shopping.js';
@@ -14,7 +17,38 @@ export function haulOf(shopping: readonly PlanShoppingLine[], input: HaulInput):
   const kg = shopping.reduce((sum, line) => sum + kgByCar(line, input), 0);
   if (kg === 0 || carKg === 0) return null;
   const trips = Math.ceil(kg / carKg);
-  return { kg, carKg, trips, bulk: trips > 1 ? bulkOf(shopping, input) : [] };
+  const bulk = trips > 1 ? bulkOf(shopping, input) : [];
+  return {
+    kg,
+    carKg,
+    trips,
+    bulk,
+    says: [...tripWords({ kg, carKg, trips }, input), ...bulkWords(bulk, input)],
+  };
+}
+
+function tripWords(
+  { kg, carKg, trips }: Pick<PlanHaul, 'kg' | 'carKg' | 'trips'>,
+  input: HaulInput,
+): string[] {
+  const { pack, units } = input;
+  const basis = pack.figureById.get('car-load-kg')?.basis.replace('-', ' ') ?? '';
+  const [all = '', car = ''] = [kg, carKg].map((each) => roughQuantity(each, 'kg', units));
+  const journeys =
+    trips === 1 ? wordedInside(pack, 'oneTrip') : wordedInside(pack, 'manyTrips', { count: String(trips) });
+  return [worded(pack, 'haul', { all, car, basis, trips: journeys })];
+}
+
+/** With the need beside it, so that nobody orders twice what the lawn takes. */
+function bulkWords(bulk: PlanHaul['bulk'], { pack, units }: HaulInput): string[] {
+  if (bulk.length === 0) return [];
+  const goods = bulk.map(({ title, size, need, unit, loose }) => {
+    const measure = measureOf({ unit, loose });
+    const [bag, wanted] = [size, need].map((each) => quantity(each, measure, units)) as [string, string];
+    const name = `${title.charAt(0).toLowerCase()}${title.slice(1)}`;
+    return wordedInside(pack, 'bulkGoods', { title: name, size: bag, need: wanted });
+  });
+  return [worded(pack, 'bulkToo', { goods: goods.join('; ') })];
 }
 
 function kgByCar(line: PlanShoppingLine, input: HaulInput): number {
@@ -32,8 +66,9 @@ function bulkOf(shopping: readonly PlanShoppingLine[], input: HaulInput): PlanHa
       comesByLorry(kgOf(material, each, input), input),
     );
     const isByLorry = line.packs.some((each) => comesByLorry(kgOf(material, each.size, input), input));
-    if (size === undefined || line.packs.length === 0 || isByLorry) return [];
-    return [{ materialId: material.id, title: material.title, size, unit: material.unit, loose: line.loose }];
+    if (size === undefined || line.packs.length === 0 || line.need === null || isByLorry) return [];
+    const { id: materialId, title, unit } = material;
+    return [{ materialId, title, size, need: line.need.amount, unit, loose: line.loose }];
   });
 }
 

@@ -1,13 +1,15 @@
 /** What a person can lift, and whether a machine is better hired or bought. */
+import { joinedWords } from '../base/joined-words.js';
 import { quantity, roughQuantity } from '../base/quantity-words.js';
 import { MASS_IN_G, VOLUME_IN_L } from '../base/units.js';
 import { measureOf, type Units } from '../base/us-units.js';
 import type { Material } from '../rules/schema.js';
 import { type Choice, choosePacks, type PackOffer } from './choose-packs.js';
+import { worded, wordedInside } from './explain-words.js';
 import type { PlanShoppingLine } from './plan.js';
 import type { ShoppingInput } from './shopping.js';
 
-type LoadInput = Pick<ShoppingInput, 'scope' | 'units' | 'note'>;
+type LoadInput = Pick<ShoppingInput, 'pack' | 'scope' | 'units' | 'note'>;
 
 const G_PER_KG = 1000;
 
@@ -83,9 +85,7 @@ export function lorryWords(
   const isChosen = offers.some(
     ({ size }, index) => (choice.counts[index] ?? 0) > 0 && comesByLorry(kgOf(material, size, input), input),
   );
-  return isChosen
-    ? 'The bulk bags come by lorry: ask for the delivered price, and have them set down where a barrow reaches them, off the grass.'
-    : null;
+  return isChosen ? worded(input.pack, 'bulkChosen') : null;
 }
 
 /** A caution for a pack that is too heavy for one pair of hands, with the lighter packs where there are any. */
@@ -98,7 +98,7 @@ export function heavyWords(
   }: { readonly offers: readonly PackOffer[]; readonly choice: Choice; readonly missing: number },
   input: LoadInput,
 ): string | null {
-  const { units, note } = input;
+  const { pack, units, note } = input;
   const isHeavy = ({ size }: PackOffer): boolean => {
     const kg = kgOf(material, size, input);
     return !liftable(kg, input) && !comesByLorry(kg, input);
@@ -112,21 +112,21 @@ export function heavyWords(
     quantity(size, measureOf({ unit: material.unit, loose: material.loose === true }), units);
   const weighs = roughQuantity((kgOf(material, largest.size, input) as number) * G_PER_KG, 'g', units);
   const most = roughQuantity((maxLiftKg(input) as number) * G_PER_KG, 'g', units);
-  const caution = `Caution: a pack of ${said(largest.size)}, moist, weighs up to ${weighs}, more than ${isSaid(input) ? `the ${most} that you can lift` : `the guide of ${most} for one person`}.`;
-  const light = offers.filter((offer) => !isHeavy(offer));
+  const limit = wordedInside(pack, isSaid(input) ? 'liftYours' : 'liftGuide', { weight: most });
+  const caution = worded(pack, 'packTooHeavy', { size: said(largest.size), weight: weighs, limit });
+  const light = offers.filter(
+    (offer) => !isHeavy(offer) && !comesByLorry(kgOf(material, offer.size, input), input),
+  );
   const lighter = light.length === 0 ? undefined : choosePacks(light, missing);
-  if (lighter === undefined)
-    return `${caution} Lift it with a second person, or have it opened and carry it in parts.`;
-  const instead = light
-    .map(({ size }, index) => ({ size, count: lighter.counts[index] ?? 0 }))
-    .filter(({ count }) => count > 0)
-    .map(
-      ({ size, count }) =>
-        `${count} × ${said(size)}${comesByLorry(kgOf(material, size, input), input) ? ' (set down by a lorry)' : ''}`,
-    )
-    .join(' and ');
+  if (lighter === undefined) return `${caution} ${worded(pack, 'liftTogether')}`;
+  const packs = joinedWords(
+    light
+      .map(({ size }, index) => ({ size, count: lighter.counts[index] ?? 0 }))
+      .filter(({ count }) => count > 0)
+      .map(({ size, count }) => `${count} × ${said(size)}`),
+  );
   const cost = lighter.cost === null ? '' : `, for ${(lighter.cost / 100).toFixed(2)}`;
-  return `${caution} Lift it with a second person, or take ${instead} instead${cost}.`;
+  return `${caution} ${worded(pack, 'liftOrTake', { packs, cost })}`;
 }
 
 /** The cheaper of hire and buying for so many days of work; hire where they cost the same, as nothing is left to store. */

@@ -138,9 +138,12 @@ export interface PlanHaul {
     readonly materialId: string;
     readonly title: string;
     readonly size: number;
+    readonly need: number;
     readonly unit: string;
     readonly loose: boolean;
   }[];
+  /** The same in sentences. */
+  readonly says: readonly string[];
 }
 
 export interface PlanBudget {
@@ -158,6 +161,8 @@ export interface PlanBudget {
     /** What that costs the result. */
     readonly loses: string;
   }[];
+  /** What else to do where nothing can be left out and the list does not fit. */
+  readonly otherwise: string | null;
 }
 
 export interface PlanAssumption {

@@ -7,6 +7,7 @@ import type { Pack } from '../rules/pack.js';
 import type { Material } from '../rules/schema.js';
 import { roundedFor } from './amounts.js';
 import { type Choice, choosePacks, type PackOffer } from './choose-packs.js';
+import { worded } from './explain-words.js';
 import {
   comesByLorry,
   figuresIn,
@@ -89,7 +90,7 @@ function goodsLine(material: Material, want: Wanted, input: ShoppingInput): Plan
   const choice = choosePacks(offers, missing, figures('pack-spare-fraction'));
   if (choice === undefined) {
     const short = isOwn && offers.some(({ stock }) => stock !== null);
-    return { ...line, need, note: short ? 'The stock in your price list does not cover this.' : null };
+    return { ...line, need, note: short ? worded(input.pack, 'stockShort') : null };
   }
   return {
     ...line,

@@ -66,6 +66,12 @@ export function fitDaysOf(step: Step, season: Season, numberOf: NumberOf): FitDa
   };
 }
 
+/** Why the step has a season, for this kind of grass; null for a step that has none. */
+export function windowWhy({ window }: Step, { warmSeasonGrass }: Season): string | null {
+  if (window === undefined) return null;
+  return (warmSeasonGrass ? window.whyWarmSeason : undefined) ?? window.why;
+}
+
 /** The windows of the step at the place, or undefined for a step that has none. */
 export function windowsOf(
   { window }: Step,

@@ -66,7 +66,7 @@ export const togetherSchema = z.strictObject({
   says: sentence,
 });
 
-/** How an explanation is put; `{names}` in braces are filled in. */
+/** Sentences that the program puts together: explanations, and what a trip to the shop takes; `{names}` are filled in. */
 const wordingSchema = z.strictObject({
   listAnd: sentence,
   listOr: sentence,
@@ -107,6 +107,19 @@ const wordingSchema = z.strictObject({
   warns: sentence,
   needsNoWarning: sentence,
   more: sentence,
+  packTooHeavy: sentence,
+  liftYours: sentence,
+  liftGuide: sentence,
+  liftTogether: sentence,
+  liftOrTake: sentence,
+  bulkChosen: sentence,
+  haul: sentence,
+  oneTrip: sentence,
+  manyTrips: sentence,
+  bulkToo: sentence,
+  bulkGoods: sentence,
+  stockShort: sentence,
+  buyInStages: sentence,
 });
 
 /** What commonly goes wrong in the weeks after sowing. */

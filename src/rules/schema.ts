@@ -163,6 +163,8 @@ export const stepSchema = z.strictObject({
       between: z.array(yearlyWindow).min(1),
       warmSeason: z.array(yearlyWindow).optional(),
       why: sentence,
+      /** Where that is not true of warm-season grass. */
+      whyWarmSeason: sentence.optional(),
       sources: citations,
     })
     .optional(),

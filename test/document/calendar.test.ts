@@ -7,7 +7,8 @@ import fc from 'fast-check';
 import ICAL from 'ical.js';
 import { describe, expect, it } from 'vitest';
 import { addDays, parseIsoDate } from '../../src/base/dates.js';
-import { asText, calendarOf, folded } from '../../src/document/calendar.js';
+import { calendarOf } from '../../src/document/calendar.js';
+import { asText, folded } from '../../src/document/calendar-lines.js';
 import { assemblePlan } from '../../src/planner/assemble-plan.js';
 import type { Plan } from '../../src/planner/plan.js';
 import { anyLawn, anyToday, pack, planIfAny } from '../planner/any-lawn.js';
@@ -61,6 +62,9 @@ describe('a plan as a calendar file', () => {
       // The end is the day after.
       expect(own.at(-1)?.end.toString()).toBe(addDays(lastDay as Plan['madeOn'], 1));
       expect(own[0]?.description).toContain('Done when: ');
+      // Whoever reads only the entry is warned as in the plan.
+      for (const { id, severity, line } of plan.cautions)
+        if (step.cautions.includes(id) && severity !== 'note') expect(own[0]?.description).toContain(line);
     }
   });
 
@@ -81,6 +85,30 @@ describe('a plan as a calendar file', () => {
       }),
       { numRuns: 60, seed: 5545 },
     );
+  });
+
+  it('of a lawn in parts keeps every part as long as the work on it lasts, and says how often to water', () => {
+    const plan = planOf(journeys[0] as string);
+    const [step] = plan.steps as [Plan['steps'][number]];
+    const [one, two, until] = ['2027-09-05', '2027-09-12', '2027-11-14'].map((day) => parseIsoDate(day)) as [
+      Plan['madeOn'],
+      Plan['madeOn'],
+      Plan['madeOn'],
+    ];
+    const parts = [one, two].map((day) => ({ startOn: day, endOn: day }));
+    const period = { fromOn: one, untilOn: two, weeks: 'weeks 4 to 6', turnsPerDay: 2 / 7, mmPerDay: 2 };
+    const amounts = { litresPerDay: 100, mmPerTurn: 7, litresPerTurn: 350, rainMmPerDay: null, means: null };
+    const events = eventsOf(
+      calendarOf({
+        ...plan,
+        steps: [{ ...step, id: 'keep-off', startOn: one, endOn: until, parts }],
+        watering: [{ ...period, ...amounts, aim: 'Seldom and deep.' }],
+        outlook: [],
+      }),
+    );
+    // By hand: the second part is kept off for 63 days, from 12 September to 14 November; so is the first.
+    expect(events.map(({ end }) => end.toString())).toEqual(['2027-11-08', '2027-11-15', '2027-09-13']);
+    expect(events[2]?.summary).toBe('Water the seed twice a week');
   });
 
   it('keeps its names when the plan is made again on another day', () => {

@@ -202,6 +202,22 @@ describe('the way home', () => {
     expect(planOf({ areaM2: 20 }).haul).toMatchObject({ trips: 1, bulk: [] });
   });
 
+  it('is told with the need beside each bulk bag, so that nobody orders one for each', () => {
+    const { haul, shopping } = planOf({});
+    expect(haul?.says).toHaveLength(2);
+    expect(haul?.says[0]).toContain(`${haul?.trips} trips`);
+    // The car's load is an assumption in rules/figures, and is called one.
+    expect(haul?.says[0]).toContain('(assumption;');
+    for (const { materialId, need } of haul?.bulk ?? []) {
+      expect(need).toBe(shopping.find((line) => line.materialId === materialId)?.need?.amount);
+      expect(haul?.says[1]).toContain(`for a need of ${need}`);
+    }
+  });
+
+  it('never names a bulk bag as what one person could lift instead', () => {
+    for (const { note } of planOf({}).shopping) expect(note ?? '').not.toMatch(/700/);
+  });
+
   it('is by lorry for a lawn that takes more soil than a car, in few bulk bags', () => {
     // 600 m2 by 4 mm are 2400 L: four bags of 700 L leave 400 L, within a fifth; 2 mm are 1200 L: two leave 200 L.
     const plan = planOf({ areaM2: 600, lawnParts: 'unknown' });

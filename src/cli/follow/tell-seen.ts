@@ -2,7 +2,7 @@
 import { addDays, daysBetween, formatDay, type IsoDate } from '../../base/dates.js';
 import { plannedScope } from '../../planner/assemble-plan.js';
 import type { PlanStep } from '../../planner/plan.js';
-import { workEnd } from '../../planner/rework.js';
+import { daysWords, workEnd } from '../../planner/rework.js';
 import { sayer } from '../../planner/texts.js';
 import { troublesOn } from '../../planner/troubles.js';
 import type { Trouble } from '../../rules/schema-pack.js';
@@ -53,7 +53,7 @@ export async function tellAfterSowing(telling: Telling): Promise<void> {
   const sownOn = sown.doneOn as IsoDate;
   const days = daysBetween(sownOn, today);
   if (days > 0 && !records().some((record) => record.kind === 'seed-up' && record.upOn !== null)) {
-    asker.say(`It was sown ${days} ${days === 1 ? 'day' : 'days'} ago.`);
+    asker.say(`It was sown ${daysWords(days)} ago.`);
     const upOn = await askDay(
       telling,
       'On which day did you see the first green? (leave empty for not yet)',
@@ -73,7 +73,7 @@ export async function tellAfterSowing(telling: Telling): Promise<void> {
     const chosen = await asker.pick(
       'Is anything of this to be seen? Pick one at a time.',
       left.map(({ id, sees }) => ({ value: id, label: say(sees) })),
-      'nothing more',
+      told.size === 0 ? 'nothing of this' : 'nothing more of this',
     );
     const trouble = left.find(({ id }) => id === chosen);
     if (trouble === undefined) return;
@@ -91,12 +91,13 @@ async function tellTrouble(telling: Telling, trouble: Trouble, say: (text: strin
     asker.say(`${index + 1}. ${say(cause)}. ${say(test)}`);
   const record = { kind: 'trouble', trouble: trouble.id, note: '', toldOn: today } as const;
   await telling.tell(record);
-  const chosen = await asker.pick('Which one fits?', [
-    ...trouble.causes.map(({ cause }, index) => ({ value: String(index), label: say(cause) })),
-    { value: 'untried', label: 'I have not tried yet' },
-  ]);
+  const chosen = await asker.pick(
+    'Which one fits?',
+    trouble.causes.map(({ cause }, index) => ({ value: String(index), label: say(cause) })),
+    'I have not tried yet',
+  );
   if (asker.left?.() !== undefined) return;
-  const found = trouble.causes[Number(chosen ?? 'untried')];
+  const found = chosen === undefined ? undefined : trouble.causes[Number(chosen)];
   if (found === undefined) {
     for (const [index, { remedy }] of trouble.causes.entries())
       asker.say(`If it is ${index + 1}: ${say(remedy)}`);

@@ -53,7 +53,7 @@ export async function tellDone(telling: Telling): Promise<void> {
           })),
         ...(doneBefore.length === 0 ? [] : [{ value: CORRECT, label: 'correct what I told before' }]),
       ],
-      'that is all',
+      doneBefore.length === 0 ? 'nothing yet' : 'nothing more',
     );
     if (chosen === undefined) return;
     if (chosen === CORRECT) {
