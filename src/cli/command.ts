@@ -105,16 +105,18 @@ function checkValues(
   values: Readonly<Record<string, unknown>>,
   options: Readonly<Record<string, OptionSpec>>,
 ): void {
-  for (const [name, { allowed }] of Object.entries(options)) {
+  for (const [name, { allowed, says }] of Object.entries(options)) {
     const typed = values[name];
     if (allowed === undefined || typeof typed !== 'string' || allowed.includes(typed)) continue;
     const near = nearest(typed, allowed);
     throw new CliStop(
       EXIT.usage,
-      `--${name} is "${cleanLine(typed).slice(0, LONGEST_SHOWN)}". Allowed: ${allowed.join(', ')}.${near === undefined ? '' : ` Did you mean "${near}"?`}`,
+      `--${name} is "${cleanLine(typed).slice(0, LONGEST_SHOWN)}". Allowed: ${allowed.join(', ')}.${allowed.length === 1 ? ` ${sentenceOf(says)}` : ''}${near === undefined ? '' : ` Did you mean "${near}"?`}`,
     );
   }
 }
+
+const sentenceOf = (says: string): string => `${says.charAt(0).toUpperCase()}${says.slice(1)}.`;
 
 export const PRICES_OPTION: OptionSpec = {
   type: 'string',
@@ -128,6 +130,14 @@ export const UNITS_OPTION: OptionSpec = {
   allowed: UNITS,
   says: `${UNITS.join(' or ')}, for what you read; metric if not given, and JSON is metric always`,
 };
+
+/** Of a command that has nothing to say in US units: they are refused, and why is told. */
+export const metricUnits = (why: string): OptionSpec => ({
+  type: 'string',
+  value: 'UNITS',
+  allowed: ['metric'],
+  says: why,
+});
 
 /** The units asked for; a word that is neither was refused when the arguments were read. */
 export const unitsOf = (args: ParsedArgs): Units =>

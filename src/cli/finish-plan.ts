@@ -40,7 +40,7 @@ export async function finishPlan(given: FinishInput): Promise<number> {
   const out = args.text('out');
   if (out !== undefined) {
     await writeResult(markdown, { out, force: args.flag('force'), quiet: args.flag('quiet') }, io);
-    if (out !== '-') await keepBeside(out, session, io, asker);
+    if (out !== '-') await keepBeside(out, plan, { session, io, asker });
   } else if (io.output.isTTY !== true || io.input.isTTY !== true) {
     io.out(markdown);
   } else {
@@ -53,16 +53,15 @@ export async function finishPlan(given: FinishInput): Promise<number> {
 
 /** A plan in Markdown cannot be read back; the answers beside it can. A session that is there already stays. */
 async function keepBeside(
-  plan: string,
-  session: SavedSession | undefined,
-  io: CliIo,
-  asker: Asker,
+  file: string,
+  { units }: Plan,
+  { session, io, asker }: Pick<FinishInput, 'io' | 'asker' | 'session'>,
 ): Promise<void> {
   if (session === undefined) return;
-  let path = sessionBeside(plan);
-  for (let count = 2; io.exists(path); count++) path = sessionBeside(plan, count);
+  let path = sessionBeside(file);
+  for (let count = 2; io.exists(path); count++) path = sessionBeside(file, count);
   await io.writeText(path, writeSession(session));
-  asker.say(`When work has been done, come back with: seedbed follow ${path}`);
+  asker.say(`When work has been done, come back with: seedbed follow ${path}${units === 'metric' ? '' : ` --units ${units}`}`);
 }
 
 async function showAndOffer(
@@ -76,7 +75,7 @@ async function showAndOffer(
     if (!io.exists(name) || (await asker.confirm(`${name} is already there. Replace it?`, false)) === true) {
       await io.writeText(name, markdown);
       asker.say(`Saved as ${name}.`);
-      await keepBeside(name, session, io, asker);
+      await keepBeside(name, plan, { session, io, asker });
       break;
     }
   }

@@ -191,7 +191,14 @@ function promptFor(
     ),
     // Worked out only when somebody wants to know.
     get why() {
-      const asked = { pack, question, answers: session.answers(), scopeOf, thresholds: thresholdsOf(pack) };
+      const asked = {
+        pack,
+        question,
+        answers: session.answers(),
+        scopeOf,
+        thresholds: thresholdsOf(pack),
+        units,
+      };
       return [say(question.why), ...leadsTo(asked)].join('\n');
     },
     get walk() {

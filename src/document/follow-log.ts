@@ -15,9 +15,11 @@ export interface LogInput {
   readonly followed: Followed;
   /** What each trouble is called. */
   readonly troubleTitle: (id: string) => string;
+  /** Fills the slots of a sentence of the rules. */
+  readonly say: (text: string) => string;
 }
 
-export function logOf({ plan, followed, troubleTitle }: LogInput): Root {
+export function logOf({ plan, followed, troubleTitle, say }: LogInput): Root {
   const { records, madeOn } = followed;
   const done = new Map(
     records.flatMap((record) => (record.kind === 'done' ? [[record.step, record] as const] : [])),
@@ -29,7 +31,7 @@ export function logOf({ plan, followed, troubleTitle }: LogInput): Root {
     ),
     heading(2, 'Plan and reality'),
     table(['Step', 'Planned', 'Really', 'Difference'], rowsOf(plan, followed, done)),
-    ...seenSection(records, { done, troubleTitle }),
+    ...seenSection(records, { done, troubleTitle, say }),
     ...notesSection(followed, done),
   ];
   return { type: 'root', children };
@@ -76,14 +78,15 @@ function seenSection(
   {
     done,
     troubleTitle,
-  }: { readonly done: ReadonlyMap<string, Done>; readonly troubleTitle: (id: string) => string },
+    say,
+  }: Pick<LogInput, 'troubleTitle' | 'say'> & { readonly done: ReadonlyMap<string, Done> },
 ): RootContent[] {
   const sown = done.get('sow') ?? done.get('patch-sow');
   const items = records.flatMap((record) => {
     const on = strong(`${formatDay(record.toldOn)}.`);
     switch (record.kind) {
       case 'sign':
-        return [[on, record.seen ? 'Seen:' : 'Not seen yet:', sentence(record.sign)]];
+        return [[on, record.seen ? 'Seen:' : 'Not seen yet:', sentence(say(record.sign))]];
       case 'seed-up': {
         if (record.upOn === null) return [[on, 'No green yet.']];
         const after =
@@ -94,7 +97,7 @@ function seenSection(
         return [
           [
             on,
-            sentence(troubleTitle(record.trouble)),
+            sentence(say(troubleTitle(record.trouble))),
             record.note === '' ? '' : `It was this: ${sentence(record.note)}`,
           ],
         ];

@@ -5,6 +5,7 @@
  * found by making the plan with each of them alone, then with each two, and so on.
  */
 import { addDays, type IsoDate } from '../base/dates.js';
+import type { Units } from '../base/us-units.js';
 import type { Answers } from '../interview/answers.js';
 import { reasonsFor, sentenceOf } from '../interview/reasons.js';
 import { showAnswer } from '../interview/show-answer.js';
@@ -67,14 +68,16 @@ export interface CompareInput {
   /** Most plans to make in search of the causes. */
   readonly mostPlans: number;
   readonly prices?: PriceList | undefined;
+  /** In which units it is worded; metric unless said otherwise. */
+  readonly units?: Units;
 }
 
 /** Answers that give one thing between them change together. */
 const TOGETHER: readonly (readonly string[])[] = [['areaM2', 'lawnParts']];
 
 export function comparePlans(input: CompareInput): Comparison {
-  const { pack, before, after, today, mostPlans, prices } = input;
-  const choice = (answers: Answers) => ({ pack, answers, today, assumeAll: true, prices });
+  const { pack, before, after, today, mostPlans, prices, units: said = 'metric' } = input;
+  const choice = (answers: Answers) => ({ pack, answers, today, assumeAll: true, prices, units: said });
   const [planBefore, planAfter] = [assemblePlan(choice(before)), assemblePlan(choice(after))];
   const [was, is] = [featuresOf(planBefore), featuresOf(planAfter)];
   const units = changedUnits(pack, before, after);
@@ -114,7 +117,7 @@ export function comparePlans(input: CompareInput): Comparison {
     madeOn: today,
     before: { verdict: planBefore.verdict, lawn: planBefore.lawn },
     after: { verdict: planAfter.verdict, lawn: planAfter.lawn },
-    answers: units.flat().map((id) => changedAnswer(id, pack, before, after)),
+    answers: units.flat().map((id) => changedAnswer(id, { pack, before, after, units: said })),
     changes,
     withoutEffect: units.flat().filter((id) => !blamed.has(id)),
     assumed: planAfter.assumptions
@@ -180,11 +183,14 @@ function remembered<Result>(work: (set: readonly Unit[]) => Result): (set: reado
   };
 }
 
-function changedAnswer(id: string, pack: Pack, before: Answers, after: Answers): ChangedAnswer {
+function changedAnswer(
+  id: string,
+  { pack, before, after, units }: Pick<CompareInput, 'pack' | 'before' | 'after' | 'units'>,
+): ChangedAnswer {
   const question = pack.questionById.get(id);
   const shown = (answers: Answers): string => {
     const value = answers[id];
-    return question === undefined || value === undefined ? 'not answered' : showAnswer(question, value);
+    return question === undefined || value === undefined ? 'not answered' : showAnswer(question, value, units);
   };
   return { questionId: id, label: question?.label ?? id, before: shown(before), after: shown(after) };
 }
@@ -269,7 +275,7 @@ function whyOf(feature: Feature, pack: Pack, { scope, plan, cause, rules }: Now)
     ...pack.facts.filter(({ id }) => rules.includes(`fact ${id}`)).map(({ what }) => what),
   ];
   return sentenceOf(
-    reasonsFor(when, { pack, scope }).filter((clause) => names.some((name) => clause.startsWith(name))),
+    reasonsFor(when, { pack, scope, units: plan.units }).filter((clause) => names.some((name) => clause.startsWith(name))),
   );
 }
 

@@ -1,6 +1,6 @@
 /** Puts answers, stretches and changes into the pack's own sentences. */
 import { plainNumber } from '../base/quantity-words.js';
-import type { AnswerValue } from '../interview/answers.js';
+import type { Units } from '../base/us-units.js';
 import { showAnswer } from '../interview/show-answer.js';
 import type { Pack } from '../rules/pack.js';
 import type { Question } from '../rules/schema.js';
@@ -33,9 +33,13 @@ export function listed(pack: Pack, items: readonly string[], joint: 'and' | 'or'
 }
 
 /** `20 % or more`, `above 4 hours a day and below 6 hours a day`. */
-export function stretchWords(pack: Pack, question: Question, { from, to }: Stretch): string {
+export function stretchWords(
+  { pack, units }: { readonly pack: Pack; readonly units: Units },
+  question: Question,
+  { from, to }: Stretch,
+): string {
   const end = (name: WordingName, { value }: End): string =>
-    wordedInside(pack, name, { limit: numberWords(question, value) });
+    wordedInside(pack, name, { limit: numberWords(question, value, units) });
   const least = question.bounds?.min ?? 0;
   const only = to?.value === (from?.value ?? least) ? to : undefined;
   if (only !== undefined) return end('exactly', only);
@@ -47,8 +51,6 @@ export function stretchWords(pack: Pack, question: Question, { from, to }: Stret
 }
 
 /** A limit is a length of time, where an answer is a day. */
-function numberWords(question: Question, value: number): string {
-  return question.kind === 'days-ago' ? `${plainNumber(value)} days` : showAnswer(question, value);
+function numberWords(question: Question, value: number, units: Units): string {
+  return question.kind === 'days-ago' ? `${plainNumber(value)} days` : showAnswer(question, value, units);
 }
-
-export const answerWords = (question: Question, value: AnswerValue): string => showAnswer(question, value);

@@ -3,14 +3,15 @@
  * Each explanation is a list of lines; a line that begins with "- " is one of the answers it rests on.
  */
 import { quantity } from '../base/quantity-words.js';
+import { measureOf, type Units } from '../base/us-units.js';
 import type { Answers, AnswerValue } from '../interview/answers.js';
 import { verdictChoice } from '../interview/plan-pieces.js';
+import { showAnswer } from '../interview/show-answer.js';
 import { thresholdsOf } from '../rules/cells.js';
 import { evaluate } from '../rules/evaluate.js';
 import type { Expression, Question, Step } from '../rules/schema.js';
 import { assemblePlan, datedChoice, type PlanInput } from './assemble-plan.js';
 import {
-  answerWords,
   listed,
   stretchWords,
   type WordingName,
@@ -46,7 +47,7 @@ export interface Target {
 const VERDICT = 'verdict';
 
 export function explainerFor(input: PlanInput): Explainer {
-  const { pack, answers } = input;
+  const { pack, answers, units = 'metric' } = input;
   const plan = assemblePlan(input);
   const { choice, timing } = datedChoice(input);
   const knowing = (known: Answers) => scopeFor({ ...choice, answers: known, assume: 'nothing', timing });
@@ -60,7 +61,7 @@ export function explainerFor(input: PlanInput): Explainer {
   const answered = { ...knowledge, scope: scopeFor({ ...choice, assume: 'nothing', timing }) };
   const isAssumed = (id: string): boolean =>
     id === 'areaM2' && answers.lawnParts !== undefined ? false : !isAnswer(answers[id]);
-  const context = { knowledge, isAssumed };
+  const context = { knowledge, isAssumed, units };
 
   const explain = (target: string): Explained | undefined => {
     const step = pack.stepById.get(target);
@@ -92,6 +93,8 @@ const isAnswer = (value: AnswerValue | undefined): boolean => value !== undefine
 interface Context {
   readonly knowledge: Knowledge;
   readonly isAssumed: (questionId: string) => boolean;
+  /** In which it is worded. */
+  readonly units: Units;
 }
 
 function fromProof(
@@ -115,17 +118,17 @@ function fromProof(
 
 /** `- moss cover: 40 % (the same with 20 % or more)`, all other answers staying as they are. */
 function factLine(question: Question, expression: Expression, proof: Proof, context: Context): string {
-  const { knowledge, isAssumed } = context;
+  const { knowledge, isAssumed, units } = context;
   const value = proof.answers[question.id] as AnswerValue;
   const all = allAnswers(knowledge);
   const same = (other: AnswerValue): boolean => {
     const again = evaluate(expression, knowledge.supposing({ ...all, [question.id]: other }));
     return again.known && again.value === proof.value;
   };
-  const others = sameWith(question, value, same, knowledge);
+  const others = sameWith(question, value, same, context);
   const fact = wordedInside(knowledge.pack, isAssumed(question.id) ? 'factAssumed' : 'fact', {
     label: question.label,
-    answer: answerWords(question, value),
+    answer: showAnswer(question, value, units),
   });
   return others === '' ? `- ${fact}` : `- ${fact} (${wordedInside(knowledge.pack, 'factAlso', { others })})`;
 }
@@ -134,17 +137,17 @@ function sameWith(
   question: Question,
   value: AnswerValue,
   same: (other: AnswerValue) => boolean,
-  { pack, thresholds }: Knowledge,
+  { knowledge: { pack, thresholds }, units }: Context,
 ): string {
   if (isNumeric(question) && typeof value === 'number')
-    return stretchWords(pack, question, stretchAround(question, value, { holds: same, thresholds }));
+    return stretchWords({ pack, units }, question, stretchAround(question, value, { holds: same, thresholds }));
   const differing = triesFor(question, thresholds).filter((other) => other !== value);
   const others = differing.filter(same);
   // Where no other answer changes anything by itself, saying so would only puzzle.
   if (others.length === differing.length) return '';
   return listed(
     pack,
-    others.map((other) => answerWords(question, other)),
+    others.map((other) => showAnswer(question, other, units)),
     'or',
   );
 }
@@ -170,7 +173,7 @@ function explainStep(step: Step, plan: Plan, context: Context): Explained {
 }
 
 /** The smallest changes of answers that would bring the step in. */
-function whyNot(step: Step, { rests }: Explained, { knowledge }: Context): string[] {
+function whyNot(step: Step, { rests }: Explained, { knowledge, units }: Context): string[] {
   const { pack } = knowledge;
   const changes = smallestChanges(step.when, rests, knowledge);
   if (changes.length === 0) return [worded(pack, 'noChange')];
@@ -178,7 +181,7 @@ function whyNot(step: Step, { rests }: Explained, { knowledge }: Context): strin
     const change = worded(pack, 'change', {
       changes: listed(
         pack,
-        changed.map((each) => changeWords(each, knowledge)),
+        changed.map((each) => changeWords(each, { pack, units })),
       ),
     });
     const verdict = evaluate(verdictChoice(pack), knowledge.supposing(answers));
@@ -189,11 +192,17 @@ function whyNot(step: Step, { rests }: Explained, { knowledge }: Context): strin
   });
 }
 
-function changeWords({ question, now, stretch, value }: Change, { pack }: Knowledge): string {
+function changeWords(
+  { question, now, stretch, value }: Change,
+  { pack, units }: Pick<Knowledge, 'pack'> & Pick<Context, 'units'>,
+): string {
   return wordedInside(pack, 'changeOne', {
     label: question.label,
-    answer: stretch === undefined ? answerWords(question, value) : stretchWords(pack, question, stretch),
-    now: now === undefined ? '' : answerWords(question, now),
+    answer:
+      stretch === undefined
+        ? showAnswer(question, value, units)
+        : stretchWords({ pack, units }, question, stretch),
+    now: now === undefined ? '' : showAnswer(question, now, units),
   });
 }
 
@@ -222,9 +231,9 @@ function explainFinding(finding: PlanFinding, context: Context): Explained {
 }
 
 /** The amount with its sum, and the answers and figures in it. */
-function explainAmounts(amounts: readonly PlanAmount[], plan: Plan, { knowledge }: Context): Explained {
+function explainAmounts(amounts: readonly PlanAmount[], plan: Plan, { knowledge, units }: Context): Explained {
   const { pack } = knowledge;
-  const lines = amounts.flatMap(({ title, amount, unit, working, figures, answers }) => {
+  const lines = amounts.flatMap(({ title, amount, unit, loose, working, figures, answers }) => {
     if (amount === null) return [worded(pack, 'amountOnLabel', { title })];
     const names = [
       ...answers.map((id) => pack.questionById.get(id)?.label ?? id),
@@ -232,11 +241,11 @@ function explainAmounts(amounts: readonly PlanAmount[], plan: Plan, { knowledge 
         const figure = plan.figures.find((each) => each.id === id);
         return figure === undefined
           ? id
-          : `${figure.what} (${quantity(figure.typical, figure.unit)}, ${figure.basis})`;
+          : `${figure.what} (${quantity(figure.typical, figure.unit, units)}, ${figure.basis})`;
       }),
     ];
     return [
-      worded(pack, 'amount', { title, amount: quantity(amount, unit), working }),
+      worded(pack, 'amount', { title, amount: quantity(amount, measureOf({ unit, loose }), units), working }),
       ...(names.length === 0 ? [] : [worded(pack, 'behindAmount', { names: names.join(', ') })]),
     ];
   });

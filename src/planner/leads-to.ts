@@ -1,5 +1,7 @@
 /** Why a question is asked, made from the rules: what each answer would lead to, as far as it settles anything. */
+import type { Units } from '../base/us-units.js';
 import type { Answers, AnswerValue } from '../interview/answers.js';
+import { showAnswer } from '../interview/show-answer.js';
 import { namesIn } from '../rules/call.js';
 import { numbersOf, type Thresholds } from '../rules/cells.js';
 import { evaluate, type Scope } from '../rules/evaluate.js';
@@ -7,7 +9,7 @@ import { expressionsOf } from '../rules/expressions.js';
 import { everythingBehind, readsByName } from '../rules/graph.js';
 import type { Pack } from '../rules/pack.js';
 import type { Expression, Question } from '../rules/schema.js';
-import { answerWords, listed, stretchWords, worded, wordedInside } from './explain-words.js';
+import { listed, stretchWords, worded, wordedInside } from './explain-words.js';
 import { isNumeric, type Stretch, triesFor } from './reach.js';
 
 export interface AskedWhy {
@@ -16,6 +18,8 @@ export interface AskedWhy {
   readonly answers: Answers;
   readonly scopeOf: (answers: Answers) => Scope;
   readonly thresholds: Thresholds;
+  /** In which answers are said; metric unless said otherwise. */
+  readonly units?: Units;
 }
 
 /** Titles to name before the rest is counted. */
@@ -23,16 +27,16 @@ const MOST_TITLES = 4;
 
 /** One line for each answer, or for each stretch of numbers, that settles something; else what it bears on. */
 export function leadsTo(asked: AskedWhy): string[] {
-  const { pack, question, answers, scopeOf, thresholds } = asked;
+  const { pack, question, answers, scopeOf, thresholds, units = 'metric' } = asked;
   const before = standing(pack, scopeOf(answers));
   const consequences = (value: AnswerValue): string =>
     settled(pack, before, standing(pack, scopeOf({ ...answers, [question.id]: value })));
   const told = isNumeric(question)
     ? stretches(numbersOf(question, thresholds.get(question.id) ?? []), consequences).map(
-        ({ stretch, text }) => ({ answer: stretchWords(pack, question, stretch), text }),
+        ({ stretch, text }) => ({ answer: stretchWords({ pack, units }, question, stretch), text }),
       )
     : triesFor(question, thresholds).map((value) => ({
-        answer: answerWords(question, value),
+        answer: showAnswer(question, value, units),
         text: consequences(value),
       }));
   const some = told.filter(({ answer, text }) => text !== '' && answer !== '');

@@ -1,5 +1,7 @@
 /** A plan taken apart into single things that can differ from another plan: a verdict, a step, its days, an amount. */
 import { aboutHours, quantity } from '../base/quantity-words.js';
+import { measureOf, type Units } from '../base/us-units.js';
+import { rounded } from './amounts.js';
 import type { Plan, PlanAmount, PlanShoppingLine, PlanStep } from './plan.js';
 
 export type FeatureKind =
@@ -29,14 +31,14 @@ export interface Feature {
 
 /** Every feature by its key; two plans differ in a feature when its value differs or one of them lacks it. */
 export function featuresOf(plan: Plan): Map<string, Feature> {
-  const { verdict } = plan;
+  const { verdict, units } = plan;
   const features: Feature[] = [
     feature('verdict', verdict.id, '', verdict.title, { value: `${verdict.id} ${verdict.title}` }),
     ...plan.findings
       .filter((finding) => finding.verdict === 'found')
       .map(({ id, title }) => feature('finding', id, title, '')),
-    ...plan.steps.flatMap(ofStep),
-    ...plan.shopping.map(ofShopping),
+    ...plan.steps.flatMap((step) => ofStep(step, units)),
+    ...plan.shopping.map((line) => ofShopping(line, units)),
     ...plan.cautions.map(({ id, line }) => feature('caution', id, line, '')),
     ...plan.notDone.map(({ id, says }) => feature('left-out', id, says, '')),
   ];
@@ -63,26 +65,29 @@ function feature(
   return { kind, id, title, value, shown, from };
 }
 
-function ofStep(step: PlanStep): Feature[] {
+function ofStep(step: PlanStep, units: Units): Feature[] {
   const { id, title, startOn, endOn, workHours } = step;
   const days = startOn === endOn ? startOn : `${startOn} to ${endOn}`;
   return [
     feature('step', id, title, days, { value: 'in the plan', from: step.because }),
     feature('days', id, title, days),
     ...(workHours > 0 ? [feature('hours', id, title, aboutHours(workHours), { value: `${workHours}` })] : []),
-    ...step.amounts.map((amount) => ofAmount(step, amount)),
+    ...step.amounts.map((amount) => ofAmount(step, amount, units)),
   ];
 }
 
-function ofAmount({ id, title }: PlanStep, amount: PlanAmount): Feature {
-  const shown = amount.amount === null ? 'by the label' : quantity(amount.amount, amount.unit);
+function ofAmount({ id, title }: PlanStep, amount: PlanAmount, units: Units): Feature {
+  const { amount: value } = amount;
+  const shown = value === null ? 'by the label' : quantity(value, measureOf(amount), units);
   return feature('amount', `${id}/${amount.id}`, `${title}, ${amount.title}`, shown, {
-    value: `${amount.materialId} ${amount.amount}`,
+    // A plan worded in US units holds exact numbers: what is lost in rounding is no difference.
+    value: `${amount.materialId} ${value === null ? value : rounded(value)}`,
     from: amount.working,
   });
 }
 
-function ofShopping({ materialId, title, need, cost }: PlanShoppingLine): Feature {
-  const amount = need === null ? 'on the list' : quantity(need.amount, need.unit);
+function ofShopping({ materialId, title, need, cost, loose }: PlanShoppingLine, units: Units): Feature {
+  const amount =
+    need === null ? 'on the list' : quantity(need.amount, measureOf({ unit: need.unit, loose }), units);
   return feature('buy', materialId, title, cost === null ? amount : `${amount}, ${cost.toFixed(2)}`);
 }

@@ -3,18 +3,26 @@ import { addDays, daysBetween, formatDay, type IsoDate } from '../base/dates.js'
 import { assemblePlan, type PlanInput, plannedScope } from './assemble-plan.js';
 import type { Plan, PlanStep } from './plan.js';
 import { type FollowRecord, type Progress, progressOf } from './progress.js';
-import { sayer } from './texts.js';
+import { type Say, sayer } from './texts.js';
 
 export interface Reworked {
   readonly plan: Plan;
   readonly progress: Progress;
 }
 
+/** Puts the plan's figures into sentences of the rules, in the reader's units. */
+export const sayerOf = (input: PlanInput): Say =>
+  sayer({
+    pack: input.pack,
+    scope: plannedScope(input),
+    note: () => undefined,
+    units: input.units ?? 'metric',
+  });
+
 /** @throws {ScheduleClash} when no dates hold */
 export function reworked(input: PlanInput, records: readonly FollowRecord[], today: IsoDate): Reworked {
   const scope = plannedScope(input);
-  const say = sayer({ pack: input.pack, scope, note: () => undefined, units: input.units ?? 'metric' });
-  const progress = progressOf(input.pack, records, { today, scope, say });
+  const progress = progressOf(input.pack, records, { today, scope, say: sayerOf(input) });
   return { plan: assemblePlan({ ...input, progress }), progress };
 }
 

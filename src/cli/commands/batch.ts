@@ -2,7 +2,7 @@
 import { once } from 'node:events';
 import type { IsoDate } from '../../base/dates.js';
 import type { BatchLine, BatchResult } from '../batch-line.js';
-import { type Command, type ParsedArgs, PRICES_OPTION } from '../command.js';
+import { type Command, metricUnits, type ParsedArgs, PRICES_OPTION } from '../command.js';
 import { inOrder } from '../in-order.js';
 import { type CliIo, CliStop, EXIT } from '../io.js';
 import { CLIMATE_OPTION, withOwnClimate } from '../own-climate.js';
@@ -26,6 +26,7 @@ export const batch: Command = {
     today: { type: 'string', value: 'DATE', says: 'the day to plan from; otherwise today' },
     assume: { type: 'boolean', says: 'let the stated assumptions stand for what is not answered' },
     prices: PRICES_OPTION,
+    units: metricUnits('a plan as JSON is metric always; "plan FILE --units us" words one for a reader'),
   },
   takes: { least: 1, most: 1, says: 'one file of lines (- for standard input)' },
   async run(args, io) {

@@ -8,7 +8,7 @@ import type { Pack } from '../../rules/pack.js';
 import type { Question } from '../../rules/schema.js';
 import { wrapText } from '../../terminal/wrap-text.js';
 import { answersContext } from '../answers-context.js';
-import { type Command, type ParsedArgs, PRICES_OPTION } from '../command.js';
+import { type Command, type ParsedArgs, PRICES_OPTION, UNITS_OPTION, unitsOf } from '../command.js';
 import { type CliIo, CliStop, EXIT } from '../io.js';
 import { CLIMATE_OPTION, withOwnClimate } from '../own-climate.js';
 import { pricesFrom } from '../read-prices.js';
@@ -23,9 +23,9 @@ export const compare: Command = {
 
   Two answers files are compared, or one with itself after some answers are set:
     seedbed compare lawn.json --set thatchDepthMm=8 --set dog=false
-  An empty value takes an answer away. What is not answered stands at its assumption in both.`,
+  Values are those of an answers file, metric always; an empty one takes an answer away. What is not answered stands at its assumption in both.`,
   usage:
-    'compare A B | compare A --set id=value … [--today DATE] [--climate FILE] [--prices FILE] [--format text|json]',
+    'compare A B | compare A --set id=value … [--today DATE] [--climate FILE] [--prices FILE] [--units metric|us] [--format text|json]',
   options: {
     ...CLIMATE_OPTION,
     set: {
@@ -36,6 +36,7 @@ export const compare: Command = {
     },
     today: { type: 'string', value: 'DATE', says: 'the day to plan from; otherwise today' },
     prices: PRICES_OPTION,
+    units: UNITS_OPTION,
     format: { type: 'string', value: 'FORMAT', allowed: ['text', 'json'], says: 'text if not given' },
   },
   takes: { least: 1, most: Number.POSITIVE_INFINITY, says: 'two answers files, or one and --set id=value' },
@@ -51,6 +52,7 @@ export const compare: Command = {
     const context = answersContext(pack, today);
     const isPossible = (answers: Answers): boolean => checkAnswers(answers, context).ok;
     const prices = await pricesFrom(args, io, pack);
+    const isJson = args.text('format') === 'json';
     const comparison = comparePlans({
       pack,
       before,
@@ -59,8 +61,10 @@ export const compare: Command = {
       isPossible,
       mostPlans: MOST_PLANS,
       prices,
+      // Data stays metric, whatever a person reads.
+      units: isJson ? 'metric' : unitsOf(args),
     });
-    if (args.text('format') === 'json') io.out(`${JSON.stringify(comparison, null, 2)}\n`);
+    if (isJson) io.out(`${JSON.stringify(comparison, null, 2)}\n`);
     else {
       const { comparisonText } = await import('../../document/comparison-text.js');
       const lines = comparisonText(comparison).flatMap(({ text, hang }) =>

@@ -1,6 +1,5 @@
 /** `completion`: a script for the shell, made from the tables of commands and options. */
-import type { Command } from '../command.js';
-import { COMMON_OPTIONS } from '../command.js';
+import { COMMON_OPTIONS, type Command, metricUnits } from '../command.js';
 import { CliStop, EXIT } from '../io.js';
 
 const SHELLS = ['bash', 'zsh', 'fish'] as const;
@@ -15,7 +14,7 @@ export const completionOf = (loads: readonly (() => Promise<Command>)[]): Comman
   zsh:  seedbed completion zsh > a folder of your fpath, as _seedbed
   fish: seedbed completion fish > ~/.config/fish/completions/seedbed.fish`,
   usage: 'completion bash|zsh|fish',
-  options: {},
+  options: { units: metricUnits('the script is the same in all units') },
   takes: { least: 1, most: 1, says: `one shell: ${SHELLS.join(', ')}` },
   words: SHELLS,
   async run(args, io) {

@@ -1,11 +1,11 @@
 /** `follow`: later, what was done and what is seen; the rest of the plan is worked out again from there. */
-import { ScheduleClash } from '../../planner/assemble-plan.js';
+import { type PlanInput, ScheduleClash } from '../../planner/assemble-plan.js';
 import type { Plan } from '../../planner/plan.js';
 import type { Followed } from '../../planner/progress.js';
 import type { Pack } from '../../rules/pack.js';
 import { saveSessionFile } from '../../session/store.js';
 import { askerFor, lazyReader } from '../asker-for.js';
-import type { Command, ParsedArgs } from '../command.js';
+import { type Command, type ParsedArgs, UNITS_OPTION, unitsOf } from '../command.js';
 import { type FollowFile, openFollowFile } from '../follow/follow-file.js';
 import { logText } from '../follow/log-text.js';
 import { planBefore, visit } from '../follow/visit.js';
@@ -18,7 +18,7 @@ export const follow: Command = {
   name: 'follow',
   summary: 'Later: say what was done and seen; the rest is planned again from there',
   usage:
-    'follow PLAN-or-SESSION [--today DATE] [--plain] [--save FILE] [--out PLAN.md] [--log LOG.md] [--force]',
+    'follow PLAN-or-SESSION [--today DATE] [--plain] [--save FILE] [--out PLAN.md] [--log LOG.md] [--force] [--units metric|us]',
   options: {
     today: { type: 'string', value: 'DATE', says: 'the day you tell it on; otherwise today' },
     plain: { type: 'boolean', says: 'numbered lines instead of drawn questions; reads piped lines too' },
@@ -26,6 +26,7 @@ export const follow: Command = {
     out: { type: 'string', value: 'PLAN.md', says: 'write the plan as it stands now there' },
     log: { type: 'string', value: 'LOG.md', says: 'write the log of plan against reality there' },
     force: { type: 'boolean', says: 'replace those files if they are there' },
+    units: UNITS_OPTION,
   },
   takes: { least: 1, most: 1, says: 'a saved session, or a plan as JSON' },
   run: (args, io) => runFollow(args, { ...io, today: dayOf(args.text('today'), io.today) }),
@@ -33,11 +34,12 @@ export const follow: Command = {
 
 async function runFollow(args: ParsedArgs, io: CliIo): Promise<number> {
   const pack = await io.loadPack(args.text('pack'));
-  const file = await openFollowFile(args.positionals[0] as string, args.text('save'), io, pack);
+  const units = unitsOf(args);
+  const file = await openFollowFile(args.positionals[0] as string, { save: args.text('save'), io, pack, units });
   const signals = new AbortController();
   const stop = (): void => signals.abort();
   for (const name of ['SIGTERM', 'SIGHUP', 'SIGINT'] as const) process.once(name, stop);
-  const asker = await askerFor(args, io, signals.signal, lazyReader(pack, io.today, 'metric'));
+  const asker = await askerFor(args, io, signals.signal, lazyReader(pack, io.today, units));
   try {
     const { path, session, input } = file;
     if (!args.flag('quiet')) asker.say(welcome(file, pack));
@@ -45,23 +47,27 @@ async function runFollow(args: ParsedArgs, io: CliIo): Promise<number> {
     const save = (now: Followed): Promise<void> => saveSessionFile(path, { ...session, followed: now });
     const visited = await visit({ asker, pack, today: io.today, input, followed, save });
     if (visited === undefined) {
-      io.err(`\nWhat you told is saved:\n  ${path}\nGo on with:\n  seedbed follow ${path}\n`);
+      io.err(`\nWhat you told is saved:\n  ${path}\nGo on with:\n  ${again(path, args)}\n`);
       return asker.left?.() === 'interrupted' ? EXIT.interrupted : EXIT.done;
     }
-    await hand({ args, io, pack, plan: visited.plan, followed: visited.followed });
-    if (!args.flag('quiet')) asker.say(`\nKept in ${path}. Come back with: seedbed follow ${path}`);
+    await hand({ args, io, input, plan: visited.plan, followed: visited.followed });
+    if (!args.flag('quiet')) asker.say(`\nKept in ${path}. Come back with: ${again(path, args)}`);
     return EXIT.done;
   } catch (error) {
     if (!(error instanceof ScheduleClash)) throw error;
     throw new CliStop(
       EXIT.answers,
-      `${error.message} What you told is kept in ${file.path}. Look at the days with: seedbed follow ${file.path}`,
+      `${error.message} What you told is kept in ${file.path}. Look at the days with: ${again(file.path, args)}`,
     );
   } finally {
     for (const name of ['SIGTERM', 'SIGHUP', 'SIGINT'] as const) process.removeListener(name, stop);
     asker.close();
   }
 }
+
+/** The same command again, in the same units. */
+const again = (path: string, args: ParsedArgs): string =>
+  `seedbed follow ${path}${unitsOf(args) === 'metric' ? '' : ` --units ${unitsOf(args)}`}`;
 
 function welcome({ path, session, input }: FollowFile, pack: Pack): string {
   const plan = planBefore({ input, followed: session.followed });
@@ -80,21 +86,21 @@ function welcome({ path, session, input }: FollowFile, pack: Pack): string {
 interface Handing {
   readonly args: ParsedArgs;
   readonly io: CliIo;
-  readonly pack: Pack;
+  readonly input: PlanInput;
   readonly plan: Plan;
   readonly followed: Followed;
 }
 
 /** The plan and the log, where they are wanted; without a file and without a terminal the plan goes to standard output. */
-async function hand({ args, io, pack, plan, followed }: Handing): Promise<void> {
+async function hand({ args, io, input, plan, followed }: Handing): Promise<void> {
   const where = { force: args.flag('force'), quiet: args.flag('quiet') };
   const [out, log] = [args.text('out'), args.text('log')];
   const markdown = await rendered(plan, 'md');
   if (out !== undefined) await writeResult(markdown, { ...where, out }, io);
-  if (log !== undefined) await writeResult(await logText(plan, followed, pack), { ...where, out: log }, io);
+  if (log !== undefined) await writeResult(await logText(plan, followed, input), { ...where, out: log }, io);
   if (out !== undefined || log !== undefined) return;
   if (io.output.isTTY !== true) return io.out(markdown);
   const { showMarkdown } = await import('../../terminal/show-markdown.js');
-  io.out(`\n${showMarkdown(await logText(plan, followed, pack), { width: io.width, colour: io.colour })}\n`);
+  io.out(`\n${showMarkdown(await logText(plan, followed, input), { width: io.width, colour: io.colour })}\n`);
   io.err('The plan as it stands now is written with --out PLAN.md, this log with --log LOG.md.\n');
 }

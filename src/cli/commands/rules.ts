@@ -1,7 +1,7 @@
 /** `rules`: tasks for whoever writes rules: check, show, coverage, graph, schema. Each loads only what it needs. */
 import { cleanLine } from '../../base/clean-text.js';
 import { nearest } from '../../base/nearest.js';
-import type { Command, ParsedArgs } from '../command.js';
+import { type Command, metricUnits, type ParsedArgs } from '../command.js';
 import { type CliIo, CliStop, EXIT } from '../io.js';
 import { problemsOf } from '../load-pack.js';
 import { RULES_FOLDER } from '../paths.js';
@@ -24,7 +24,7 @@ export const rules: Command = {
 
 A PACK is a folder of rules; the bundled one if none is given.`,
   usage: 'rules check|coverage|graph [PACK] | rules show ID [PACK] | rules schema [KIND]',
-  options: {},
+  options: { units: metricUnits('rules are written in metric units, and are shown as they are written') },
   words: RULES_TASKS,
   takes: { least: 1, most: 3, says: 'a task: check, show, coverage, graph or schema' },
   async run(args, io) {

@@ -1,5 +1,6 @@
 /** What `follow` goes on from: a saved session, or a plan as JSON, made into one. */
 import { daysBetween, type IsoDate } from '../../base/dates.js';
+import type { Units } from '../../base/us-units.js';
 import type { Answers } from '../../interview/answers.js';
 import { readAnswersFile } from '../../interview/answers-file.js';
 import { openQuestions } from '../../interview/open-questions.js';
@@ -22,12 +23,7 @@ export interface FollowFile {
 }
 
 /** @throws {CliStop} when the file is nothing that can be followed, with what to use instead */
-export async function openFollowFile(
-  path: string,
-  save: string | undefined,
-  io: CliIo,
-  pack: Pack,
-): Promise<FollowFile> {
+export async function openFollowFile(path: string, { save, io, pack, units }: Opening): Promise<FollowFile> {
   const text = await io.readText(path);
   if (looksLikeMarkdown(text))
     throw new CliStop(
@@ -37,16 +33,20 @@ export async function openFollowFile(
   const value = parsed(text);
   const isPlan = typeof value === 'object' && value !== null && 'steps' in value && 'verdict' in value;
   return isPlan
-    ? fromPlan(value as unknown as Plan, { path, save, io, pack })
-    : fromSession(text, { path, save, io, pack });
+    ? fromPlan(value as unknown as Plan, { path, save, io, pack, units })
+    : fromSession(text, { path, save, io, pack, units });
 }
 
 interface Opening {
-  readonly path: string;
+  /** Where to keep what is told, if not in the session. */
   readonly save: string | undefined;
   readonly io: CliIo;
   readonly pack: Pack;
+  /** In which the plan is worded. */
+  readonly units: Units;
 }
+
+type OpeningAt = Opening & { readonly path: string };
 
 const looksLikeMarkdown = (text: string): boolean => /^\uFEFF?\s*#{1,3} /.test(text);
 
@@ -65,7 +65,7 @@ function parsed(text: string): unknown {
   }
 }
 
-async function fromSession(text: string, { path, save, io, pack }: Opening): Promise<FollowFile> {
+async function fromSession(text: string, { path, save, io, pack, units }: OpeningAt): Promise<FollowFile> {
   const reading = await readSession(text);
   if (reading.kind === 'foreign')
     throw new CliStop(
@@ -80,7 +80,7 @@ async function fromSession(text: string, { path, save, io, pack }: Opening): Pro
   const { session } = reading;
   const madeOn = session.followed?.madeOn ?? lastGivenOn(session);
   const answers = answersOn(madeOn, session.answers, pack);
-  const input = { pack, answers, today: madeOn, assumeAll: session.followed?.assumeAll ?? false };
+  const input = { pack, answers, today: madeOn, assumeAll: session.followed?.assumeAll ?? false, units };
   const open = openQuestions(pack, scopeFor({ ...input, assume: 'said' }));
   if (!input.assumeAll && open.length > 0)
     throw new CliStop(
@@ -110,7 +110,7 @@ const lastGivenOn = ({ answers, startedOn }: SavedSession): IsoDate =>
     startedOn,
   );
 
-async function fromPlan(plan: Plan, { path, save, io, pack }: Opening): Promise<FollowFile> {
+async function fromPlan(plan: Plan, { path, save, io, pack, units }: OpeningAt): Promise<FollowFile> {
   const { madeOn, steps } = plan;
   if (plan.answers === undefined)
     throw new CliStop(
@@ -145,7 +145,7 @@ async function fromPlan(plan: Plan, { path, save, io, pack }: Opening): Promise<
     dormant: [],
     heldOver: [],
   };
-  const input = { pack, answers: read.answers, today: madeOn, assumeAll: true };
+  const input = { pack, answers: read.answers, today: madeOn, assumeAll: true, units };
   return opened({ session, input, path: kept, from: path, io });
 }
 

@@ -38,5 +38,5 @@ export async function playFollow(
     if (visited === undefined) throw new Error(`the visit of ${today} was left before its end`);
     ({ plan, followed } = visited);
   }
-  return logText(plan, followed, pack);
+  return logText(plan, followed, input);
 }

@@ -2,8 +2,7 @@
 import { addDays, daysBetween, formatDay, type IsoDate } from '../../base/dates.js';
 import { plannedScope } from '../../planner/assemble-plan.js';
 import type { PlanStep } from '../../planner/plan.js';
-import { daysWords, workEnd } from '../../planner/rework.js';
-import { sayer } from '../../planner/texts.js';
+import { daysWords, sayerOf, workEnd } from '../../planner/rework.js';
 import { troublesOn } from '../../planner/troubles.js';
 import type { Trouble } from '../../rules/schema-pack.js';
 import { askDay, standing, type Telling } from './tell.js';
@@ -64,7 +63,7 @@ export async function tellAfterSowing(telling: Telling): Promise<void> {
     await telling.tell({ kind: 'seed-up', upOn: upOn ?? null, toldOn: today });
   }
   const scope = plannedScope(input);
-  const say = sayer({ pack, scope, note: () => undefined, units: 'metric' });
+  const say = sayerOf(input);
   const all = troublesOn(pack, scope, days);
   const told = new Set<string>();
   for (;;) {

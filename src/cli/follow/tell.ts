@@ -1,6 +1,7 @@
 /** Asks what was done, when, and what is seen. Each answer is a record, kept before the next thing is asked. */
 import { addDays, daysBetween, formatDay, type IsoDate } from '../../base/dates.js';
 import { quantity } from '../../base/quantity-words.js';
+import { measureOf, type Units } from '../../base/us-units.js';
 import { readPastDay } from '../../interview/read-date-past.js';
 import type { PlanInput } from '../../planner/assemble-plan.js';
 import type { Plan, PlanStep } from '../../planner/plan.js';
@@ -109,7 +110,7 @@ async function tellOne(telling: Telling, step: PlanStep): Promise<boolean> {
   const asItShould = await asIt(telling, step);
   await telling.tell({ ...told, asItShould, note: '' });
   if (asker.left?.() !== undefined) return true;
-  const note = await asker.line(noteQuestion(step), '');
+  const note = await asker.line(noteQuestion(step, telling.input.units), '');
   await telling.tell({ ...told, asItShould, note: note ?? '' });
   return true;
 }
@@ -125,9 +126,9 @@ async function asIt({ asker, pack }: Telling, step: PlanStep): Promise<boolean |
   return answer ?? null;
 }
 
-function noteQuestion({ amounts }: PlanStep): string {
-  const planned = amounts.flatMap(({ title, amount, unit }) =>
-    amount === null ? [] : [`${title} ${quantity(amount, unit)}`],
+function noteQuestion({ amounts }: PlanStep, units?: Units): string {
+  const planned = amounts.flatMap(({ title, amount, unit, loose }) =>
+    amount === null ? [] : [`${title} ${quantity(amount, measureOf({ unit, loose }), units)}`],
   );
   const lead = planned.length === 0 ? '' : `Planned: ${planned.join('; ')}. `;
   return `${lead}What was used, what came out, what to know next year? (leave empty for nothing)`;
