@@ -156,16 +156,16 @@ const withoutDust = (value: number): number => Number(value.toPrecision(12));
 export function scaleFor(largest: number, unit: string, units: Units = 'metric'): Scale {
   if (units === 'us') {
     const us = usScale(largest, unit);
-    if (us !== undefined) return { of: us.of, unit: SPELLED[us.unit] ?? spelled(us.unit) };
+    if (us !== undefined) return { of: us.of, unit: unitSign(us.unit) };
   }
   const larger = LARGER[unit];
   if (larger !== undefined && Math.abs(largest) >= larger.perUnit)
     return { unit: larger.unit, of: (value) => value / larger.perUnit };
-  return { unit: SPELLED[unit] ?? spelled(unit), of: (value) => value };
+  return { unit: unitSign(unit), of: (value) => value };
 }
 
-/** Squares as they are written: `g/m²`, `lb/1000 ft²`. */
-const spelled = (unit: string): string => unit.replace(/(m|ft)2\b/g, '$1²');
+/** A unit as it is written: `°C`, `g/m²`, `lb/1000 ft²`. */
+export const unitSign = (unit: string): string => SPELLED[unit] ?? unit.replace(/(m|ft)2\b/g, '$1²');
 
 /** An area is whole in either unit, as a count is. */
 const countedAs = (unit: string): string => (unit === 'm2' || unit === 'each' ? unit : '');

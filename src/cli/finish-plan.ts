@@ -61,7 +61,9 @@ async function keepBeside(
   let path = sessionBeside(file);
   for (let count = 2; io.exists(path); count++) path = sessionBeside(file, count);
   await io.writeText(path, writeSession(session));
-  asker.say(`When work has been done, come back with: seedbed follow ${path}${units === 'metric' ? '' : ` --units ${units}`}`);
+  asker.say(
+    `When work has been done, come back with: seedbed follow ${path}${units === 'metric' ? '' : ` --units ${units}`}`,
+  );
 }
 
 async function showAndOffer(

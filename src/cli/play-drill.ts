@@ -1,5 +1,6 @@
 /** Plays a recorded drill: the lines that were typed, through the real line mode, to the debrief. */
 import { PassThrough, type Writable } from 'node:stream';
+import type { Units } from '../base/us-units.js';
 import { debriefOf } from '../document/debrief.js';
 import { markdownOf } from '../document/markdown.js';
 import type { Pack } from '../rules/pack.js';
@@ -16,6 +17,8 @@ export interface RecordedDrill {
   readonly invented: string;
   readonly case: string;
   readonly mode: DrillMode;
+  /** Metric unless said otherwise. */
+  readonly units?: Units;
   /** Minutes that the debrief is to name. */
   readonly minutes: number;
   readonly typed: readonly string[];
@@ -43,7 +46,7 @@ export async function playDrill(
     colour: false,
     read: () => ({ kind: 'refused', says: '' }),
   });
-  const worked = workOut(lesson, pack, book.marking);
+  const worked = workOut(lesson, pack, book.marking, recorded.units);
   const parts = { asker, worked, feedback: book.marking.feedback[lesson.level] };
   const { outcome, attempt } = await runDrill(parts, recorded.mode, () => recorded.minutes);
   if (outcome === 'left') throw new Error(`the lines of "${recorded.title}" end before the drill does`);

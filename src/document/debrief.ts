@@ -1,10 +1,12 @@
 /** The debrief of a drill as a document: result, dangers, marks with reasons, path, amounts, steps, what to practise. */
 import type { Root, RootContent } from 'mdast';
-import { plainNumber, quantity } from '../base/quantity-words.js';
+import { plainNumber } from '../base/quantity-words.js';
+import type { Units } from '../base/us-units.js';
 import { type Attempt, lookIds } from '../training/attempt.js';
 import { capital } from '../training/looks.js';
 import type { Marks, PartId } from '../training/marks.js';
 import { practiseOf } from '../training/practise.js';
+import { amountWords } from '../training/right-amount.js';
 import type { WorkedCase } from '../training/worked-case.js';
 import { bullets, heading, numbered, paragraph, strong, table } from './nodes.js';
 
@@ -36,7 +38,7 @@ export function debriefOf(worked: WorkedCase, attempt: Attempt, marks: Marks): R
     ...diagnosisSection(worked, attempt, marks),
     ...(attempt.mode === 'whole' ? pathSection(worked, attempt) : []),
     ...(marks.claims.length > 0 ? surenessSection(worked, marks) : []),
-    ...(marks.amounts.length > 0 ? amountsSection(marks) : []),
+    ...(marks.amounts.length > 0 ? amountsSection(marks, worked.units) : []),
     ...stepsSection(worked, attempt, marks),
     heading(2, 'To take home'),
     paragraph(lesson.lesson),
@@ -79,12 +81,12 @@ function marksSection({ marking }: WorkedCase, attempt: Attempt, marks: Marks): 
 }
 
 function diagnosisSection(worked: WorkedCase, attempt: Attempt, marks: Marks): RootContent[] {
-  const { lesson, plan, pack, marking } = worked;
+  const { lesson, plan, pack, marking, say } = worked;
   const { commitment } = attempt;
   const { right, missed, wrong, besides } = marks.diagnosis;
   const title = (id: string): string => pack.findingById.get(id)?.title ?? id;
   const because = (id: string): string => plan.findings.find((finding) => finding.id === id)?.because ?? '';
-  const tellsApart = (id: string): string => pack.findingById.get(id)?.tellsApart ?? '';
+  const tellsApart = (id: string): string => say(pack.findingById.get(id)?.tellsApart ?? '');
   const turn = (id: string): string =>
     lesson.wrongTurns.find(({ finding }) => finding === id)?.says ?? tellsApart(id);
   const said = (id: string): string =>
@@ -127,7 +129,7 @@ const KINDS: Readonly<Record<string, string>> = {
 };
 
 function pathSection(worked: WorkedCase, attempt: Attempt): RootContent[] {
-  const { good, pack } = worked;
+  const { good, pack, say } = worked;
   const seen = lookIds(attempt);
   const unseen = [...good].filter((id) => !seen.includes(id));
   return [
@@ -150,7 +152,7 @@ function pathSection(worked: WorkedCase, attempt: Attempt): RootContent[] {
           bullets(
             unseen.map((id) => {
               const question = pack.questionById.get(id);
-              return [strong(`${capital(question?.label ?? id)}.`), question?.why ?? ''];
+              return [strong(`${capital(question?.label ?? id)}.`), say(question?.why ?? '')];
             }),
           ),
         ]),
@@ -176,19 +178,16 @@ function surenessSection({ pack, marking }: WorkedCase, { claims, loss }: Marks)
   ];
 }
 
-const shownAmount = (value: number, unit: string): string =>
-  unit === 'd' ? `${plainNumber(value)} days` : quantity(value, unit);
-
-function amountsSection({ amounts }: Marks): RootContent[] {
+function amountsSection({ amounts }: Marks, units: Units): RootContent[] {
   return [
     heading(2, 'Amounts'),
     bullets(
       amounts.map(({ asked, right, given, mark, slip }) => [
         asked.ask,
         strong(mark === 1 ? 'Right.' : mark > 0 ? 'Near.' : given === null ? 'Not given.' : 'Wrong.'),
-        given === null ? '' : `You said ${shownAmount(given, right.unit)}.`,
+        given === null ? '' : `You said ${amountWords(given, right, units)}.`,
         slip ?? '',
-        `It is ${shownAmount(right.value, right.unit)}: ${asked.byHand.working}`,
+        `It is ${amountWords(right.value, right, units)}: ${asked.byHand.working}`,
       ]),
     ),
   ];

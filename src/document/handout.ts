@@ -1,11 +1,12 @@
 /** A case on paper: a handout that gives nothing away, and the key for whoever marks it. */
 import type { Root, RootContent } from 'mdast';
 import { formatDay, parseIsoDate } from '../base/dates.js';
-import { plainNumber } from '../base/quantity-words.js';
+import { quantityRange } from '../base/quantity-words.js';
+import { measureOf } from '../base/us-units.js';
 import type { Question } from '../rules/schema.js';
 import { capital, whatIsSeen } from '../training/looks.js';
 import type { PartId } from '../training/marks.js';
-import { rightAmount } from '../training/right-amount.js';
+import { amountWords, rightAmount } from '../training/right-amount.js';
 import { offeredSteps } from '../training/step-order.js';
 import { isThere, type WorkedCase } from '../training/worked-case.js';
 import { kindOfCase, PART_TITLES } from './debrief.js';
@@ -44,7 +45,7 @@ export function handoutOf(worked: WorkedCase): Root {
 
 /** Everything that the handout leaves open, with reasons and marks. */
 export function keyOf(worked: WorkedCase): Root {
-  const { lesson, plan, pack, marking } = worked;
+  const { lesson, plan, pack, marking, units } = worked;
   const title = (id: string): string => pack.findingById.get(id)?.title ?? id;
   const because = (id: string): string => plan.findings.find((finding) => finding.id === id)?.because ?? '';
   const stepTitle = (id: string): string => pack.stepById.get(id)?.title ?? id;
@@ -84,12 +85,12 @@ export function keyOf(worked: WorkedCase): Root {
         'Amounts',
         lesson.amounts.map((asked) => {
           const right = rightAmount(plan, asked);
-          const range = right?.range
-            ? `Right from ${plainNumber(right.range.min)} to ${plainNumber(right.range.max)} ${right.unit}.`
-            : '';
+          if (right === undefined) return [asked.ask, asked.byHand.working];
+          const measure = measureOf(right);
+          const range = right.range === null ? '' : `Right: ${quantityRange(right.range, measure, units)}.`;
           return [
             asked.ask,
-            strong(`${plainNumber(right?.value ?? 0)} ${right?.unit ?? ''}.`),
+            strong(`${amountWords(right.value, right, units)}.`),
             asked.byHand.working,
             range,
           ];

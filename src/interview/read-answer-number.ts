@@ -175,7 +175,7 @@ function isAskedIn({ unit = '' }: Question, echo: string): boolean {
 }
 
 /** Whoever reads US units means the US gallon, pint and fluid ounce. */
-function inReaders(parsed: Parsed<string>, units: Units): Parsed<string> {
+export function inReaders(parsed: Parsed<string>, units: Units): Parsed<string> {
   if (parsed.ok || units === 'metric' || parsed.choices === undefined) return parsed;
   const choices = parsed.choices.filter(({ typed }) => !/\bUK\b/.test(typed));
   const [only, another] = choices;

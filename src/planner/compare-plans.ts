@@ -190,7 +190,9 @@ function changedAnswer(
   const question = pack.questionById.get(id);
   const shown = (answers: Answers): string => {
     const value = answers[id];
-    return question === undefined || value === undefined ? 'not answered' : showAnswer(question, value, units);
+    return question === undefined || value === undefined
+      ? 'not answered'
+      : showAnswer(question, value, units);
   };
   return { questionId: id, label: question?.label ?? id, before: shown(before), after: shown(after) };
 }
@@ -275,7 +277,9 @@ function whyOf(feature: Feature, pack: Pack, { scope, plan, cause, rules }: Now)
     ...pack.facts.filter(({ id }) => rules.includes(`fact ${id}`)).map(({ what }) => what),
   ];
   return sentenceOf(
-    reasonsFor(when, { pack, scope, units: plan.units }).filter((clause) => names.some((name) => clause.startsWith(name))),
+    reasonsFor(when, { pack, scope, units: plan.units }).filter((clause) =>
+      names.some((name) => clause.startsWith(name)),
+    ),
   );
 }
 

@@ -11,13 +11,7 @@ import { thresholdsOf } from '../rules/cells.js';
 import { evaluate } from '../rules/evaluate.js';
 import type { Expression, Question, Step } from '../rules/schema.js';
 import { assemblePlan, datedChoice, type PlanInput } from './assemble-plan.js';
-import {
-  listed,
-  stretchWords,
-  type WordingName,
-  worded,
-  wordedInside,
-} from './explain-words.js';
+import { listed, stretchWords, type WordingName, worded, wordedInside } from './explain-words.js';
 import type { Plan, PlanAmount, PlanFinding } from './plan.js';
 import { allAnswers, type Knowledge, type Proof, proofOf } from './proof.js';
 import { isNumeric, stretchAround, triesFor } from './reach.js';
@@ -140,7 +134,11 @@ function sameWith(
   { knowledge: { pack, thresholds }, units }: Context,
 ): string {
   if (isNumeric(question) && typeof value === 'number')
-    return stretchWords({ pack, units }, question, stretchAround(question, value, { holds: same, thresholds }));
+    return stretchWords(
+      { pack, units },
+      question,
+      stretchAround(question, value, { holds: same, thresholds }),
+    );
   const differing = triesFor(question, thresholds).filter((other) => other !== value);
   const others = differing.filter(same);
   // Where no other answer changes anything by itself, saying so would only puzzle.
@@ -231,7 +229,11 @@ function explainFinding(finding: PlanFinding, context: Context): Explained {
 }
 
 /** The amount with its sum, and the answers and figures in it. */
-function explainAmounts(amounts: readonly PlanAmount[], plan: Plan, { knowledge, units }: Context): Explained {
+function explainAmounts(
+  amounts: readonly PlanAmount[],
+  plan: Plan,
+  { knowledge, units }: Context,
+): Explained {
   const { pack } = knowledge;
   const lines = amounts.flatMap(({ title, amount, unit, loose, working, figures, answers }) => {
     if (amount === null) return [worded(pack, 'amountOnLabel', { title })];

@@ -21,8 +21,11 @@ const askedAmount = z.strictObject({
   id,
   ask: sentence,
   find,
-  /** Worked with pencil and paper; the plan's value must lie in it. */
-  byHand: z.strictObject({ least: z.number(), most: z.number(), working: sentence }),
+  /**
+   * Worked with pencil and paper; the plan's value must lie in it, metric. `us` is the working in US units, where the
+   * measures in braces do not say it.
+   */
+  byHand: z.strictObject({ least: z.number(), most: z.number(), working: sentence, us: sentence.optional() }),
 });
 
 export const drillCaseSchema = z.strictObject({
@@ -104,14 +107,26 @@ export const markingSchema = z.strictObject({
   /** What points to an amount and teaches it, by kind; `{material}` is its title. What tells is the case's own working. */
   amountHints: z.record(
     z.enum(['area', 'amount', 'loads', 'load', 'wait']),
-    z.strictObject({ point: sentence, teach: sentence }),
+    z.strictObject({
+      point: sentence,
+      teach: sentence,
+      us: z.strictObject({ point: sentence, teach: sentence }).partial().optional(),
+    }),
   ),
   /** What points to the next step: one that waits for others, or for none of them. */
   orderHints: z.strictObject({ bound: sentence, free: sentence }),
   /** As a share of the right value; inside the plan's own range counts as right, except by a label. */
   tolerance: z.strictObject({ right: share, near: share, nearMark: share, slip: share }),
   slips: z.array(
-    z.strictObject({ id, factor: z.number().positive(), units: z.array(sentence), says: sentence }),
+    z.strictObject({
+      id,
+      factor: z.number().positive(),
+      /** Of the right amount, as the plan has it. */
+      units: z.array(sentence),
+      /** A slip that only those make who work in US units. */
+      only: z.literal('us').optional(),
+      says: sentence,
+    }),
   ),
   /** Wait with anything that opens the ground until this has been looked at. */
   beforeDigging: z.strictObject({ look: answerName, says: sentence }),

@@ -8,7 +8,8 @@ import type { PackData } from './pack.js';
 export const SLOT = /\{((?:figures|facts)\.[A-Za-z0-9-]+)( range)?( as printed)?\}/g;
 
 /** So many of a metric unit, written out in a sentence; `as printed` where the metric value is the limit itself. */
-export const MEASURE = /\{(\d+(?:\.\d+)?)(?: to (\d+(?:\.\d+)?))? (mm|cm|m|m2|g|kg|mL|L|C)( as printed)?\}/g;
+export const MEASURE =
+  /\{(\d+(?:\.\d+)?)(?: to (\d+(?:\.\d+)?))? (mm|cm|m2|m|g\/m2|g|kg|mL\/m2|mL|L\/m2|L|C)( as printed)?\}/g;
 
 /** Anything in braces: what is no sound slot would stand in the plan as it is. */
 const ANY_BRACES = /\{([^{}]*)\}/g;

@@ -62,7 +62,7 @@ export function caseFrom(given: Answers, today: string, pack: Pack, marking: Mar
 
 const areaAsked = (areaM2: number): DrillCase['amounts'][number] => ({
   id: 'area',
-  ask: 'How many square metres is the lawn?',
+  ask: 'How large is the lawn?',
   find: { kind: 'area' },
   byHand: { least: areaM2, most: areaM2, working: 'By the measures that were given.' },
 });
@@ -82,11 +82,17 @@ function seenParts({ lawnParts }: Answers): Record<string, string> {
   if (!Array.isArray(lawnParts)) return {};
   const words = lawnParts.map(({ shape, minus, ...sizes }) => {
     const measures = Object.entries(sizes).map(
-      ([name, size]) => `${name.replace(/M$/, '')} ${JSON.stringify(size)} m`,
+      ([name, size]) => `${name.replace(/M$/, '')} ${measuresIn(size)}`,
     );
     return `${minus === true ? 'less ' : ''}${shape}: ${measures.join(', ')}`;
   });
   return { areaM2: `${words.join('; ')}.` };
+}
+
+/** Lengths in metres, alone, in a list or as corners: `{12 m}`, `{6 m}, {8 m}`, `({0 m}, {4 m})`. */
+function measuresIn(size: unknown): string {
+  if (!Array.isArray(size)) return typeof size === 'number' && size >= 0 ? `{${size} m}` : `${size} m`;
+  return size.map((each) => (Array.isArray(each) ? `(${measuresIn(each)})` : measuresIn(each))).join(', ');
 }
 
 const lookAlikes = ({ findings }: Plan): string[] =>

@@ -1,4 +1,5 @@
 /** Hints in three rungs: point to where, teach why, tell which. Before the commit they lead to a look, never to the diagnosis. */
+import { wordedFor } from '../interview/worded.js';
 import type { AskedAmount } from '../rules/schema-case.js';
 import { type Attempt, HINT_RUNGS, type HintRung, lookIds, type TakenHint } from './attempt.js';
 import { rightAmount } from './right-amount.js';
@@ -10,33 +11,34 @@ export interface Hint extends TakenHint {
 }
 
 /** The next hint towards the first good look that is missing; undefined when every one has been taken. */
-export function nextHint({ pack, looks, good }: WorkedCase, attempt: Attempt): Hint | undefined {
+export function nextHint({ pack, looks, good, say, units }: WorkedCase, attempt: Attempt): Hint | undefined {
   const seen = lookIds(attempt);
   const question = looks.find(({ id }) => good.has(id) && !seen.includes(id));
   if (question === undefined) return undefined;
   const section = pack.sections.find(({ id }) => id === question.section)?.title ?? question.section;
   return onRung(attempt.hints, 'look', question.id, {
     point: `There is more to find out under "${section}".`,
-    teach: question.why,
-    tell: `Look at this: ${question.label}. ${question.text}`,
+    teach: say(question.why),
+    tell: `Look at this: ${question.label}. ${say(wordedFor(question, units).text)}`,
   });
 }
 
 /** The next hint for an amount: what it rests on, how it is worked, and the working itself. */
 export function amountHint(
-  { lesson, plan, pack, marking }: WorkedCase,
+  { lesson, plan, pack, marking, units }: WorkedCase,
   asked: AskedAmount,
   taken: readonly TakenHint[],
 ): Hint {
   const { kind } = asked.find;
   const material = kind === 'amount' ? pack.materialById.get(asked.find.material)?.title : undefined;
-  const words = marking.amountHints[kind];
+  const { us, ...words } = marking.amountHints[kind];
+  const said = units === 'us' ? us : undefined;
   const about = (text: string): string => text.replace('{material}', material?.toLowerCase() ?? '');
   const right = rightAmount(plan, asked);
   if (right === undefined) throw new Error(`the plan of "${lesson.id}" has no amount "${asked.id}"`);
   return onRung(taken, 'amount', asked.id, {
-    point: about(words.point),
-    teach: about(words.teach),
+    point: about(said?.point ?? words.point),
+    teach: about(said?.teach ?? words.teach),
     tell: `${asked.byHand.working}`,
   });
 }
@@ -46,7 +48,7 @@ export function amountHint(
  * is told to the end before the next; undefined when there is none left to tell.
  */
 export function orderHint(
-  { lesson, plan, pack, marking }: WorkedCase,
+  { lesson, plan, pack, marking, say }: WorkedCase,
   taken: readonly TakenHint[],
 ): Hint | undefined {
   const title = (id: string): string => pack.stepById.get(id)?.title ?? id;
@@ -58,7 +60,7 @@ export function orderHint(
   const before = pairs.map(([first]) => `"${title(first)}"`);
   return onRung(taken, 'order', step, {
     point: before.length === 0 ? marking.orderHints.free : marking.orderHints.bound,
-    teach: pack.stepById.get(step)?.purpose ?? title(step),
+    teach: say(pack.stepById.get(step)?.purpose ?? title(step)),
     tell:
       before.length === 0
         ? `"${title(step)}" belongs to it, and waits for none of the others.`

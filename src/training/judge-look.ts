@@ -28,7 +28,7 @@ function kindOf(
   scope: Scope,
   settled: number,
 ): Pick<JudgedLook, 'kind' | 'says'> {
-  const { marking, good, sound, pack } = worked;
+  const { marking, good, sound, pack, say } = worked;
   const { beforeDigging } = marking;
   if (!isThere(worked, question))
     return { kind: 'pointless', says: 'There was nothing there to look at, and that could be known before.' };
@@ -39,8 +39,8 @@ function kindOf(
       kind: 'early',
       says: 'That is for the plan. First find out what is wrong, then what to do it with.',
     };
-  if (good.has(question.id)) return { kind: 'on-track', says: praise(question, settled) };
-  if (sound.has(question.id)) return { kind: 'sound', says: praise(question, settled) };
+  if (good.has(question.id)) return { kind: 'on-track', says: praise(say(question.why), settled) };
+  if (sound.has(question.id)) return { kind: 'sound', says: praise(say(question.why), settled) };
   if (openQuestions(pack, scope).includes(question))
     return { kind: 'relevant', says: 'It can matter to a plan; what is wrong here does not turn on it.' };
   return { kind: 'pointless', says: 'Nothing depended on it any more, whatever the answer.' };
@@ -56,7 +56,7 @@ function hasUnseenNeeds({ lesson, pack, marking }: WorkedCase, before: readonly 
 }
 
 /** The sign, the idea behind it, and what it changed. */
-function praise({ why }: Question, settled: number): string {
+function praise(why: string, settled: number): string {
   if (settled <= 0) return why;
   return `${why} It settled ${settled === 1 ? 'one possible trouble' : `${settled} possible troubles`}, for or against.`;
 }

@@ -41,7 +41,7 @@ export function whatIsSeen(worked: WorkedCase, question: Question): string {
   if (own !== undefined) return own;
   const value = worked.answers[question.id];
   if (value === undefined || value === UNKNOWN) return 'Nobody knows, and it cannot be seen today.';
-  return `${capital(showAnswer(question, value))}.`;
+  return `${capital(showAnswer(question, value, worked.units))}.`;
 }
 
 const COSTS: readonly Question['cost'][] = ['chair', 'look', 'dig'];

@@ -4,6 +4,11 @@ import { parseArea } from '../base/quantity/area.js';
 import { parseNumber } from '../base/quantity/number.js';
 import { numberWords } from '../base/quantity/number-words.js';
 import type { Parsed } from '../base/quantity/result.js';
+import { type MassUnit, VOLUME_IN_L, type VolumeUnit } from '../base/units.js';
+import type { Units } from '../base/us-units.js';
+import { inReaders } from '../interview/read-answer-number.js';
+import { AREA_DEFAULTS } from '../interview/read-parts-shape.js';
+import { amountWords, bareUnit, type RightAmount } from './right-amount.js';
 
 const DAYS_PER_WEEK = 7;
 const ML_PER_L = 1000;
@@ -12,18 +17,24 @@ export type ReadAmount =
   | { readonly ok: true; readonly value: number; readonly understood: string }
   | { readonly ok: false; readonly says: string };
 
-/** @param unit m2, g, mL, L, d or loads: what a number without a unit stands for */
-export function readAmount(typed: string, unit: string): ReadAmount {
+/**
+ * @param right its unit is m2, g, mL, L, d or loads
+ * @param units in which a number without a unit is meant
+ */
+export function readAmount(typed: string, right: RightAmount, units: Units): ReadAmount {
   const text = numberWords(typed.trim());
-  switch (unit) {
+  const bare = bareUnit(right, units);
+  const inUnits = (parsed: Parsed<string>, factor = 1): ReadAmount =>
+    read(inReaders(parsed, units), factor, (value, echo) => heard(value, echo, right, units));
+  switch (right.unit) {
     case 'm2':
-      return read(parseArea(text));
+      return inUnits(parseArea(text, AREA_DEFAULTS[units]));
     case 'g':
-      return read(parseMass(text, 'g'));
+      return inUnits(parseMass(text, bare as MassUnit));
     case 'mL':
-      return read(parseVolume(text, 'mL'), ML_PER_L, 'mL');
+      return inUnits(parseVolume(text, volumeUnit(bare)), ML_PER_L);
     case 'L':
-      return read(parseVolume(text, 'L'));
+      return inUnits(parseVolume(text, volumeUnit(bare)));
     case 'd':
       return readDays(text);
     default:
@@ -31,16 +42,36 @@ export function readAmount(typed: string, unit: string): ReadAmount {
   }
 }
 
+/** The unit's name where gallons of two countries are told apart. */
+function volumeUnit(bare: string): VolumeUnit {
+  const name = bare === 'ft³' ? 'ft3' : bare in VOLUME_IN_L ? bare : `US ${bare}`;
+  return name as VolumeUnit;
+}
+
+/** In the trainee's units, with what was typed beside it where that was in another unit. */
+function heard(value: number, echo: string, right: RightAmount, units: Units): string {
+  const [typed = ''] = echo.split(' = ');
+  if (units === 'metric') return right.unit === 'mL' ? `${value} mL` : echo;
+  const said = amountWords(value, right, units);
+  const asTyped = typed.replace('US ', '').replace('ft3', 'ft³');
+  const isSame = asTyped.endsWith(` ${bareUnit(right, units)}`) || asTyped === said.replace(/\s/g, ' ');
+  return isSame ? said : `${said} (${typed})`;
+}
+
 function readDays(text: string): ReadAmount {
   const isWeeks = /\bweeks?\b/i.test(text);
   const count = parseNumber(text.replace(/\b(?:days?|weeks?|d)\b/i, ''));
-  return read(count, isWeeks ? DAYS_PER_WEEK : 1, 'days');
+  return read(count, isWeeks ? DAYS_PER_WEEK : 1, (days) => `${days} days`);
 }
 
-function read(parsed: Parsed<string>, factor = 1, unit?: string): ReadAmount {
+function read(
+  parsed: Parsed<string>,
+  factor = 1,
+  says: (value: number, echo: string) => string = (_, echo) => echo,
+): ReadAmount {
   if (parsed.ok) {
     const value = parsed.value * factor;
-    return { ok: true, value, understood: unit === undefined ? parsed.understood : `${value} ${unit}` };
+    return { ok: true, value, understood: says(value, parsed.understood) };
   }
   const choices = parsed.choices?.map((choice) => choice.typed).join(' or ');
   return { ok: false, says: choices === undefined ? parsed.reason : `${parsed.reason} Type ${choices}.` };

@@ -1,10 +1,14 @@
 /** The right value of an amount that is asked, out of the case's own plan. */
+import { quantity } from '../base/quantity-words.js';
+import { measureOf, type Units, usScale } from '../base/us-units.js';
 import type { Plan, PlanAmount } from '../planner/plan.js';
 import type { AskedAmount } from '../rules/schema-case.js';
 
 export interface RightAmount {
   readonly value: number;
   readonly unit: string;
+  /** Litres of soil, not of a liquid. */
+  readonly loose: boolean;
   /** The plan's own range, where the figures behind it have one and no label rules. */
   readonly range: { readonly min: number; readonly max: number } | null;
   /** The equation with the numbers in it. */
@@ -14,7 +18,9 @@ export interface RightAmount {
 /** The right value, or undefined when the plan has no such amount. */
 export function rightAmount(plan: Plan, { find, byHand }: AskedAmount): RightAmount | undefined {
   const plain = (value: number | undefined | null, unit: string): RightAmount | undefined =>
-    value === undefined || value === null ? undefined : { value, unit, range: null, working: byHand.working };
+    value === undefined || value === null
+      ? undefined
+      : { value, unit, loose: false, range: null, working: byHand.working };
   switch (find.kind) {
     case 'area':
       return plain(plan.lawn.areaM2, 'm2');
@@ -24,7 +30,7 @@ export function rightAmount(plan: Plan, { find, byHand }: AskedAmount): RightAmo
       const amount = stepOf(plan, find.step)?.amounts.find((each) => each.materialId === find.material);
       if (amount === undefined || amount.amount === null) return undefined;
       const range = amount.basis === 'label' ? null : amount.range;
-      return { value: amount.amount, unit: amount.unit, range, working: amount.working };
+      return { value: amount.amount, unit: amount.unit, loose: amount.loose, range, working: amount.working };
     }
     case 'loads': {
       const loads = loadsOf(plan, find.step);
@@ -53,3 +59,16 @@ const stepOf = (plan: Plan, id: string): Plan['steps'][number] | undefined =>
 function loadsOf(plan: Plan, step: string): PlanAmount['loads'] | undefined {
   return stepOf(plan, step)?.amounts.find(({ loads }) => loads.length > 0)?.loads;
 }
+
+/** `834 mL`, `14 days`, `28.2 fl oz`: an amount in the trainee's units. */
+export function amountWords(
+  value: number,
+  { unit, loose }: Pick<RightAmount, 'unit' | 'loose'>,
+  units: Units,
+): string {
+  return quantity(value, unit === 'd' ? 'days' : measureOf({ unit, loose }), units);
+}
+
+/** The unit of a number that is typed without one; of the US ones, that which suits the size of the amount. */
+export const bareUnit = ({ value, unit, loose }: RightAmount, units: Units): string =>
+  units === 'metric' ? unit : (usScale(value, measureOf({ unit, loose }))?.unit ?? unit);

@@ -1,37 +1,40 @@
 /** The slip behind a wrong amount: wrong shapes, wrong units, a forgotten step of the sum. */
 import { lawnPartsArea } from '../agronomy/area-parts.js';
+import { AREA_IN_M2 } from '../base/units.js';
+import type { Units } from '../base/us-units.js';
 import type { LawnPart } from '../interview/answers.js';
 import type { AskedAmount, Marking } from '../rules/schema-case.js';
 import { type RightAmount, rightAmount } from './right-amount.js';
 import type { WorkedCase } from './worked-case.js';
 
-/** The slip that would turn the right value into this one; the likeliest first. */
+/** The slip that would turn the right value into this one; of several that come as near, the likeliest. */
 export function slipOf(
   worked: WorkedCase,
   asked: AskedAmount,
   right: RightAmount,
   given: number,
 ): string | undefined {
-  const { marking, answers, plan } = worked;
+  const { marking, answers, plan, units: read } = worked;
   const candidates = [
     ...(asked.find.kind === 'load'
       ? fullForLast(worked, asked)
       : areaSlips(answers.lawnParts, plan.lawn.areaM2, right)),
     ...marking.slips
-      .filter(({ units }) => units.includes(right.unit))
+      .filter(({ units, only = read }) => only === read && units.includes(right.unit))
       .flatMap(({ factor, says }) => [
         { value: right.value * factor, says },
         { value: right.value / factor, says },
       ]),
     ...nitrogenForProduct(worked, asked, right),
-    ...perSquareMetre(plan.lawn.areaM2, right),
+    ...rateAlone(plan.lawn.areaM2, right, read),
   ];
   const ends = right.range === null ? [] : [right.range.min, right.range.max].map((end) => end / right.value);
   const fits = (value: number): boolean => [1, ...ends].some((end) => isNear(given, value * end, marking));
-  return (
-    candidates.find(({ value }) => isNear(given, value, marking))?.says ??
-    candidates.find(({ value }) => fits(value))?.says
-  );
+  // Of several that come near, the nearest: a rate for 1000 square feet is not far from a lawn of nearly that size.
+  const [nearest] = candidates
+    .filter(({ value }) => isNear(given, value, marking))
+    .sort((a, b) => Math.abs(given / a.value - 1) - Math.abs(given / b.value - 1));
+  return (nearest ?? candidates.find(({ value }) => fits(value)))?.says;
 }
 
 const isNear = (given: number, value: number, { tolerance }: Marking): boolean =>
@@ -103,9 +106,17 @@ function nitrogenForProduct(
   ];
 }
 
-function perSquareMetre(areaM2: number, right: RightAmount): Slip[] {
+/** The area that a rate is told for. */
+const RATE_AREA: Readonly<Record<Units, { readonly m2: number; readonly says: string }>> = {
+  metric: { m2: 1, says: 'That is the rate for one square metre: multiply by the area.' },
+  us: {
+    m2: AREA_IN_M2.ft2 * 1000,
+    says: 'That is the rate for 1000 square feet: multiply by the area, in thousands of them.',
+  },
+};
+
+function rateAlone(areaM2: number, right: RightAmount, units: Units): Slip[] {
   if (!['g', 'mL', 'L'].includes(right.unit)) return [];
-  return [
-    { value: right.value / areaM2, says: 'That is the rate for one square metre: multiply by the area.' },
-  ];
+  const { m2, says } = RATE_AREA[units];
+  return [{ value: (right.value * m2) / areaM2, says }];
 }

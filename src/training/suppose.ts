@@ -4,6 +4,7 @@ import type { Answers, AnswerValue } from '../interview/answers.js';
 import { openQuestions } from '../interview/open-questions.js';
 import { readAnswer } from '../interview/read-answer.js';
 import { showAnswer } from '../interview/show-answer.js';
+import { wordedFor } from '../interview/worded.js';
 import { assemblePlan, ScheduleClash } from '../planner/assemble-plan.js';
 import type { Plan } from '../planner/plan.js';
 import { scopeFor } from '../planner/working-scope.js';
@@ -22,7 +23,7 @@ export function suppose(worked: WorkedCase, seen: readonly string[] | 'over', ty
   const read = readSupposition(worked, typed);
   if (typeof read === 'string') return [read];
   const { question, value } = read;
-  const head = `Suppose ${question.label} were: ${showAnswer(question, value)}.`;
+  const head = `Suppose ${question.label} were: ${showAnswer(question, value, worked.units)}.`;
   return seen === 'over'
     ? [head, ...supposeAfter(worked, question, value)]
     : [head, supposeBefore(worked, seen, question, value)];
@@ -38,7 +39,9 @@ function readSupposition(
   for (let count = words.length - 1; count > 0; count--) {
     const question = lookMeant(worked, words.slice(0, count).join(' '));
     if (question === undefined) continue;
-    const reading = readAnswer(question, words.slice(count).join(' '), parseIsoDate(worked.lesson.today));
+    const said = wordedFor(question, worked.units);
+    const answer = words.slice(count).join(' ');
+    const reading = readAnswer(said, answer, parseIsoDate(worked.lesson.today), worked.units);
     if (reading.kind === 'value' || reading.kind === 'odd') return { question, value: reading.value };
     refusal = reading.kind === 'refused' ? reading.says : `${reading.says} Say it more exactly.`;
   }
@@ -88,10 +91,10 @@ export function supposeBefore(
 
 /** After the commit: what the findings, the verdict and the steps would be instead. */
 export function supposeAfter(worked: WorkedCase, { id }: Question, value: AnswerValue): string[] {
-  const { pack, lesson, plan } = worked;
+  const { pack, lesson, plan, units } = worked;
   const answers = withAnswer(worked.answers, id, value);
   const other = planOr(() =>
-    assemblePlan({ pack, answers, today: parseIsoDate(lesson.today), assumeAll: true }),
+    assemblePlan({ pack, answers, today: parseIsoDate(lesson.today), assumeAll: true, units }),
   );
   if (other === undefined) return ['Then no dates would hold: the waits and the season leave no room.'];
   const verdict =

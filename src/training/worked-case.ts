@@ -1,8 +1,11 @@
 /** A case worked out through the pack: its plan, what is true of the lawn, and which looks are good ones. */
 import { parseIsoDate } from '../base/dates.js';
+import type { Units } from '../base/us-units.js';
 import type { Answers } from '../interview/answers.js';
 import { assemblePlan } from '../planner/assemble-plan.js';
 import type { Plan } from '../planner/plan.js';
+import { sayerOf } from '../planner/rework.js';
+import type { Say } from '../planner/texts.js';
 import { scopeFor } from '../planner/working-scope.js';
 import { namesIn } from '../rules/call.js';
 import type { Scope } from '../rules/evaluate.js';
@@ -11,9 +14,15 @@ import type { Pack } from '../rules/pack.js';
 import type { Expression, Question } from '../rules/schema.js';
 import type { DrillCase, Marking } from '../rules/schema-case.js';
 import { isAsked } from '../rules/scope.js';
+import { wordedCase } from './worded-case.js';
 
 export interface WorkedCase {
+  /** Its sentences as they are told, in the trainee's units. */
   readonly lesson: DrillCase;
+  /** In which the trainee reads, and means a number without a unit. */
+  readonly units: Units;
+  /** Fills the slots of a sentence of the pack. */
+  readonly say: Say;
   readonly pack: Pack;
   readonly marking: Marking;
   /** Everything that is so, whether or not anyone looks. */
@@ -30,15 +39,23 @@ export interface WorkedCase {
 }
 
 /** @throws {Error} when the pack can make no plan of the case's answers */
-export function workOut(lesson: DrillCase, pack: Pack, marking: Marking): WorkedCase {
+export function workOut(
+  lesson: DrillCase,
+  pack: Pack,
+  marking: Marking,
+  units: Units = 'metric',
+): WorkedCase {
   const answers = answersOf(lesson, marking);
-  const plan = assemblePlan({ pack, answers, today: parseIsoDate(lesson.today), assumeAll: true });
+  const input = { pack, answers, today: parseIsoDate(lesson.today), assumeAll: true, units };
+  const plan = assemblePlan(input);
   const looks = pack.questions.filter(
     ({ id }) =>
       !marking.givens.includes(id) && id !== 'lawnParts' && (Object.hasOwn(answers, id) || id === 'areaM2'),
   );
   return {
-    lesson,
+    lesson: wordedCase(lesson, units),
+    units,
+    say: sayerOf(input),
     pack,
     marking,
     answers,

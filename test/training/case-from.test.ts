@@ -8,6 +8,7 @@ import { caseFrom } from '../../src/training/case-from.js';
 import { checkCase } from '../../src/training/check-case.js';
 import { markAttempt } from '../../src/training/marks.js';
 import { perfectAttempt } from '../../src/training/perfect.js';
+import { wordedCase } from '../../src/training/worded-case.js';
 import { workOut } from '../../src/training/worked-case.js';
 import { anyFullAnswers } from '../data/full-answers.js';
 import { pack } from '../planner/any-lawn.js';
@@ -71,7 +72,13 @@ describe('a case made of answers', () => {
       { shape: 'rectangle', lengthM: 12, widthM: 7 },
       { shape: 'circle', diameterM: 2, minus: true },
     ] as const;
-    const { seen } = caseFrom({ lawnParts }, TODAY, pack, marking);
-    expect(seen.areaM2).toBe('rectangle: length 12 m, width 7 m; less circle: diameter 2 m.');
+    const lesson = caseFrom({ lawnParts }, TODAY, pack, marking);
+    expect(wordedCase(lesson, 'metric').seen.areaM2).toBe(
+      'rectangle: length 12 m, width 7 m; less circle: diameter 2 m.',
+    );
+    // 1 ft is 0.3048 m exactly.
+    expect(wordedCase(lesson, 'us').seen.areaM2).toBe(
+      'rectangle: length 39.4 ft, width 23 ft; less circle: diameter 6.56 ft.',
+    );
   });
 });

@@ -1,5 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import { readAmount } from '../../src/training/read-amount.js';
+import type { RightAmount } from '../../src/training/right-amount.js';
+
+const right = (unit: string, value = 100): RightAmount => ({
+  value,
+  unit,
+  loose: false,
+  range: null,
+  working: '',
+});
 
 describe('an amount as it is typed', () => {
   it.each([
@@ -19,7 +28,7 @@ describe('an amount as it is typed', () => {
     ['14', 'd', 14],
     ['2 loads', 'loads', 2],
   ])('%s as %s is %d', (typed, unit, value) => {
-    const read = readAmount(typed, unit);
+    const read = readAmount(typed, right(unit), 'metric');
     expect(read.ok).toBe(true);
     if (read.ok) expect(read.value).toBeCloseTo(value, 6);
   });
@@ -31,7 +40,7 @@ describe('an amount as it is typed', () => {
     ['2 gal', 'L'],
     ['', 'd'],
   ])('%s as %s is refused with what to type', (typed, unit) => {
-    const read = readAmount(typed, unit);
+    const read = readAmount(typed, right(unit), 'metric');
     expect(read.ok).toBe(false);
     if (!read.ok) expect(read.says.length).toBeGreaterThan(10);
   });

@@ -3,7 +3,7 @@
 import type { Asker } from '../../terminal/asker.js';
 import { workOut } from '../../training/worked-case.js';
 import { askerFor, lazyReader } from '../asker-for.js';
-import type { Command } from '../command.js';
+import { type Command, UNITS_OPTION, unitsOf } from '../command.js';
 import { authored, caseText } from '../drill/author.js';
 import { type Choosing, chosenCase, listOf } from '../drill/choose-case.js';
 import { DrillLeft } from '../drill/parts.js';
@@ -26,7 +26,8 @@ export const drill: Command = {
   drill CASE --mode watch   see it done; --mode finish leaves the amounts and steps to you
   drill CASE --handout      the case on paper; --key is the same with the answers
   drill --from ANSWERS      a lawn of your own as a case; with --new FILE it is made into a case to keep`,
-  usage: 'drill [CASE|CASE.json] [--list|--next|--handout|--key] [--mode MODE] [--from ANSWERS] [--out FILE]',
+  usage:
+    'drill [CASE|CASE.json] [--list|--next|--handout|--key] [--mode MODE] [--from ANSWERS] [--out FILE] [--units metric|us]',
   takes: { least: 0, most: 1, says: 'one case' },
   options: {
     list: { type: 'boolean', says: 'every case with level, topic and time' },
@@ -52,6 +53,7 @@ export const drill: Command = {
     today: { type: 'string', value: 'DATE', says: 'with --from: the day on which the lawn was looked at' },
     out: { type: 'string', value: 'FILE', says: 'write the debrief, handout or key there, as Markdown' },
     force: { type: 'boolean', says: 'replace the file if it is there' },
+    units: UNITS_OPTION,
     plain: { type: 'boolean', says: 'numbered lines instead of drawn questions; reads piped lines too' },
   },
   async run(args, io) {
@@ -76,7 +78,7 @@ async function withAsker(
   const signals = new AbortController();
   const stop = (): void => signals.abort();
   for (const name of SIGNALS) process.once(name, stop);
-  const asker = await askerFor(args, io, signals.signal, lazyReader(pack, io.today));
+  const asker = await askerFor(args, io, signals.signal, lazyReader(pack, io.today, unitsOf(args)));
   try {
     return await work(choosing, asker);
   } finally {
@@ -130,7 +132,7 @@ async function writtenNew(choosing: Choosing, asker: Asker): Promise<number> {
 
 async function onPaper(choosing: Choosing): Promise<number> {
   const { args, io, pack, book } = choosing;
-  const worked = workOut(await chosenCase(choosing), pack, book.marking);
+  const worked = workOut(await chosenCase(choosing), pack, book.marking, unitsOf(args));
   const [{ handoutOf, keyOf }, { markdownOf }] = await Promise.all([
     import('../../document/handout.js'),
     import('../../document/markdown.js'),

@@ -35,7 +35,12 @@ export const follow: Command = {
 async function runFollow(args: ParsedArgs, io: CliIo): Promise<number> {
   const pack = await io.loadPack(args.text('pack'));
   const units = unitsOf(args);
-  const file = await openFollowFile(args.positionals[0] as string, { save: args.text('save'), io, pack, units });
+  const file = await openFollowFile(args.positionals[0] as string, {
+    save: args.text('save'),
+    io,
+    pack,
+    units,
+  });
   const signals = new AbortController();
   const stop = (): void => signals.abort();
   for (const name of ['SIGTERM', 'SIGHUP', 'SIGINT'] as const) process.once(name, stop);

@@ -5,6 +5,7 @@ import type { Asker } from '../../terminal/asker.js';
 import { checkCase } from '../../training/check-case.js';
 import { capital, nameMeant, whatIsSeen } from '../../training/looks.js';
 import { workOut } from '../../training/worked-case.js';
+import { unitsOf } from '../command.js';
 import type { Choosing } from './choose-case.js';
 import { DrillLeft, typedLine } from './parts.js';
 
@@ -16,7 +17,11 @@ export interface Authored {
 }
 
 /** @throws {DrillLeft} when they leave before the end */
-export async function authored(draft: DrillCase, { pack, book }: Choosing, asker: Asker): Promise<Authored> {
+export async function authored(
+  draft: DrillCase,
+  { args, pack, book }: Choosing,
+  asker: Asker,
+): Promise<Authored> {
   const parts = { asker };
   const words = (message: string, suggested: string): Promise<string> => typedOr(parts, message, suggested);
   const { marking } = book;
@@ -33,7 +38,7 @@ export async function authored(draft: DrillCase, { pack, book }: Choosing, asker
   asker.say(
     'Now the looks that are needed. Say what is seen, so that the trainee has to think; an empty line keeps mine.',
   );
-  const worked = workOut(draft, pack, marking);
+  const worked = workOut(draft, pack, marking, unitsOf(args));
   const seen: Record<string, string> = { ...draft.seen };
   for (const look of worked.looks.filter((each) => worked.good.has(each.id))) {
     const said = await typedLine(parts, `${capital(look.label)} (mine: ${whatIsSeen(worked, look)})`);

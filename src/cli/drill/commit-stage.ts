@@ -5,7 +5,7 @@ import { LEAVE_LIST } from '../../terminal/words.js';
 import type { Attempt, Commitment } from '../../training/attempt.js';
 import { amountHint, type Hint, orderHint, withHint } from '../../training/hints.js';
 import { readAmount } from '../../training/read-amount.js';
-import { rightAmount } from '../../training/right-amount.js';
+import { bareUnit, type RightAmount, rightAmount } from '../../training/right-amount.js';
 import { offeredSteps } from '../../training/step-order.js';
 import { DrillLeft, type DrillParts, type Hearing, typedLine, typedNames, wordsOf } from './parts.js';
 
@@ -79,18 +79,30 @@ export async function amountStage(parts: DrillParts, start: Attempt): Promise<At
 }
 
 async function typedAmount(parts: DrillParts & Hearing, asked: AskedAmount): Promise<number | null> {
-  const unit = rightAmount(parts.worked.plan, asked)?.unit ?? '';
+  const { plan, units } = parts.worked;
+  const right = rightAmount(plan, asked) as RightAmount;
+  const unit = bareUnit(right, units);
   const message = `${asked.ask} Give the unit (without one I take ${UNIT_WORDS[unit] ?? unit}), "hint", or an empty line.`;
   for (;;) {
     const line = await typedLine(parts, message);
     if (line === '' || /^(?:dk|don't know|dont know)$/i.test(line)) return null;
-    const read = readAmount(line, unit);
+    const read = readAmount(line, right, units);
     parts.asker.say(read.ok ? `Noted: ${read.understood}` : read.says);
     if (read.ok) return read.value;
   }
 }
 
-const UNIT_WORDS: Readonly<Record<string, string>> = { d: 'days', m2: 'square metres', g: 'grams' };
+const UNIT_WORDS: Readonly<Record<string, string>> = {
+  d: 'days',
+  m2: 'square metres',
+  g: 'grams',
+  ft2: 'square feet',
+  oz: 'ounces',
+  lb: 'pounds',
+  'fl oz': 'fluid ounces',
+  gal: 'gallons',
+  'ft³': 'cubic feet',
+};
 
 /** The steps in the trainee's order; "hint" helps and costs. */
 export async function orderStage(parts: DrillParts, start: Attempt): Promise<Attempt> {

@@ -8,6 +8,7 @@ import type { Attempt, DrillMode } from '../../training/attempt.js';
 import { type Marks, markAttempt } from '../../training/marks.js';
 import { entryOf } from '../../training/record.js';
 import { type WorkedCase, workOut } from '../../training/worked-case.js';
+import { unitsOf } from '../command.js';
 import { EXIT } from '../io.js';
 import { writeResult } from '../write-result.js';
 import type { Choosing } from './choose-case.js';
@@ -27,7 +28,7 @@ export interface Sitting {
 export async function sit(sitting: Sitting, choosing: Choosing, asker: Asker): Promise<number> {
   const { lesson, mode, feedback } = sitting;
   const { args, io, pack, book } = choosing;
-  const worked = workOut(lesson, pack, book.marking);
+  const worked = workOut(lesson, pack, book.marking, unitsOf(args));
   const kept = await takenUp(sitting, choosing, asker);
   if (kept === 'left') return EXIT.done;
   const began = Date.now() - kept.minutes * MS_PER_MINUTE;
@@ -66,7 +67,10 @@ async function takenUp(
   { args, io, pack }: Choosing,
   asker: Asker,
 ): Promise<Kept | 'left'> {
-  const path = pathOfDrill(io, io.env.HOME ?? homedir(), `${lesson.id}-${mode}`);
+  const units = unitsOf(args);
+  // A bare number typed in one unit must not be heard in another.
+  const name = `${lesson.id}-${mode}${units === 'metric' ? '' : `-${units}`}`;
+  const path = pathOfDrill(io, io.env.HOME ?? homedir(), name);
   const now = madeOf(lesson, pack.sha256);
   const before = await readKept(path, now, (text) => asker.say(text));
   let isWritten = before !== undefined;
@@ -135,7 +139,7 @@ function left(
   if (isKept())
     told.push(
       args.text('from') === undefined
-        ? `What you typed is kept. Go on with: ${io.commandLine(`drill ${lesson.id} --resume`)}`
+        ? `What you typed is kept. Go on with: ${io.commandLine(`drill ${lesson.id} --resume${unitsOf(args) === 'metric' ? '' : ` --units ${unitsOf(args)}`}`)}`
         : 'What you typed is kept. Go on with the same command and --resume.',
     );
   io.err(`\n${told.flatMap((text) => wrapText(text, io.width, '  ')).join('\n')}\n`);

@@ -1,10 +1,9 @@
 /** A case as one would do it who sees only what matters: every look with its reason, then what it comes to. */
 
-import { plainNumber } from '../../base/quantity-words.js';
 import type { DrillMode } from '../../training/attempt.js';
 import { capital, whatIsSeen } from '../../training/looks.js';
 import { perfectLooks } from '../../training/perfect.js';
-import { rightAmount } from '../../training/right-amount.js';
+import { amountWords, rightAmount } from '../../training/right-amount.js';
 import type { DrillParts } from './parts.js';
 
 /** Shows the looks and the diagnosis; watched to the end, also the amounts and the steps. */
@@ -21,7 +20,7 @@ async function turn({ asker }: DrillParts): Promise<void> {
 }
 
 function pages({ worked }: DrillParts, mode: Exclude<DrillMode, 'whole'>): string[] {
-  const { lesson, plan, pack, marking } = worked;
+  const { lesson, plan, pack, marking, units } = worked;
   const looks = perfectLooks(worked).map(
     ({ question, says }) =>
       `${capital(question.label)}\n${whatIsSeen(worked, question)}\nWhy look there: ${says}`,
@@ -37,7 +36,7 @@ function pages({ worked }: DrillParts, mode: Exclude<DrillMode, 'whole'>): strin
   if (mode === 'finish') return [...looks, diagnosis];
   const amounts = lesson.amounts.map((asked) => {
     const right = rightAmount(plan, asked);
-    return `${asked.ask}\n${asked.byHand.working} ${right === undefined ? '' : `The plan says ${plainNumber(right.value)} ${right.unit}.`}`;
+    return `${asked.ask}\n${asked.byHand.working} ${right === undefined ? '' : `The plan says ${amountWords(right.value, right, units)}.`}`;
   });
   const steps = lesson.expected.steps.map((id, index) => {
     const step = plan.steps.find((each) => each.id === id);
