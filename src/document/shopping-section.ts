@@ -71,7 +71,7 @@ function howChosen(lines: readonly PlanShoppingLine[]): string[] {
     lines.some(({ packs, packsAre }) => packs.length > 0 && packsAre === whose);
   return [
     are('typical')
-      ? `${are('yours') ? 'Packs without a price' : 'The packs'} are common sizes (common practice; your shop may have others), few of them and with little left over.`
+      ? `${are('yours') ? 'Packs without a price' : 'The packs'} are common sizes (common practice, no source; your shop may have others), few of them and with little left over.`
       : '',
     are('yours') ? 'Packs from your price list are taken at the least cost, then in the fewest packs.' : '',
   ];

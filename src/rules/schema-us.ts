@@ -17,8 +17,12 @@ export const usWording = z
   })
   .partial();
 
+/** On what pack sizes rest: nobody publishes them. */
+export const packsBasis = z.literal('common practice, no source, from memory');
+
 /** Common pack sizes in US shops, in a US unit. */
 export const usPacks = z.strictObject({
   unit: z.enum(['lb', 'fl oz', 'ft3']),
   sizes: z.array(z.number().positive()).min(1),
+  basis: packsBasis,
 });

@@ -5,7 +5,7 @@
  */
 import { z } from 'zod';
 import type { questionSchema } from './schema-question.js';
-import { usPacks } from './schema-us.js';
+import { packsBasis, usPacks } from './schema-us.js';
 
 export const id = z
   .string()
@@ -210,6 +210,7 @@ export const materialSchema = z.strictObject({
   lookFor: sentence,
   /** Common pack sizes in the unit above, marked as typical: no shop is promised. */
   packs: z.array(z.number().positive()),
+  packsBasis: packsBasis.optional(),
   usPacks: usPacks.optional(),
 });
 

@@ -171,6 +171,12 @@ describe('the materials', () => {
     expect(materials.map(({ id }) => id).sort()).toEqual([...MATERIALS].sort());
   });
 
+  it.each(materials)('$id says on what its pack sizes rest', ({ packs, packsBasis, usPacks }) => {
+    const memory = 'common practice, no source, from memory';
+    expect(packsBasis).toBe(packs.length === 0 ? undefined : memory);
+    if (usPacks !== undefined) expect(usPacks.basis).toBe(memory);
+  });
+
   it.each(materials)('$id is counted in a unit that fits it', ({ id, kind, unit, packs }) => {
     const bought = LIQUIDS.includes(id)
       ? 'mL'
