@@ -57,7 +57,8 @@ export function limits(question: Question, units: Units = 'metric'): string {
   if (bounds === undefined) return "Type it again, or don't know.";
   if (kind === 'fraction') return "Give a share from 0 % to 100 %, or don't know.";
   const { from, to, unit } = boundsIn(question.unit, bounds, units);
-  const unitWords = unit === undefined || /^(?:pH|in your)/.test(unit) || / /.test(unit) ? '' : ` ${unit}`;
+  const unitWords =
+    unit === undefined || /^(?:pH|in your)/.test(unit) || / (?!oz|ft2)/.test(unit) ? '' : ` ${unit}`;
   return `Give a number from ${from} to ${to}${unitWords}, or don't know.`;
 }
 

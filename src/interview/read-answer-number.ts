@@ -3,6 +3,7 @@ import { cleanLine } from '../base/clean-text.js';
 import type { IsoDate } from '../base/dates.js';
 import { parseMass, parseVolume } from '../base/quantity/amount.js';
 import { parseFraction } from '../base/quantity/fraction.js';
+import { inReaders } from '../base/quantity/in-readers.js';
 import { parseDepth, parseLength } from '../base/quantity/length.js';
 import { parseNumber } from '../base/quantity/number.js';
 import { numberWords } from '../base/quantity/number-words.js';
@@ -172,15 +173,6 @@ function convertedFrom(question: Question, parsed: Parsed<string> & { ok: true }
 function isAskedIn({ unit = '' }: Question, echo: string): boolean {
   const asked = Object.entries(BARE).find(([each]) => each === unit)?.[1].us;
   return asked === undefined || unit.endsWith('/m2') || echo.endsWith(` ${asked}`);
-}
-
-/** Whoever reads US units means the US gallon, pint and fluid ounce. */
-export function inReaders(parsed: Parsed<string>, units: Units): Parsed<string> {
-  if (parsed.ok || units === 'metric' || parsed.choices === undefined) return parsed;
-  const choices = parsed.choices.filter(({ typed }) => !/\bUK\b/.test(typed));
-  const [only, another] = choices;
-  if (only === undefined || another !== undefined) return { ...parsed, choices };
-  return { ok: true, value: only.value, unit: '', understood: only.understood, approximate: false };
 }
 
 function either(parsed: Parsed<string>, otherwise: () => Parsed<string>): Parsed<string> {

@@ -1,6 +1,7 @@
 /** Reads what was typed for each key, and tells every problem of names before any problem of values. */
 import { isIsoDate } from '../base/dates.js';
 import { nearest } from '../base/nearest.js';
+import type { Units } from '../base/us-units.js';
 import { isPlainNumber, type ReadNumber, readNumberOf } from './read-number.js';
 import type { Given, Key, Reckoner } from './reckoner.js';
 
@@ -10,7 +11,7 @@ export type ReadInputs =
 
 type Typed = Readonly<Record<string, string>>;
 
-export function readInputs(reckoner: Reckoner, typed: Typed): ReadInputs {
+export function readInputs(reckoner: Reckoner, typed: Typed, units: Units): ReadInputs {
   const usage = [...unknownKeys(reckoner, typed), ...missingKeys(reckoner, typed)];
   if (usage.length > 0) return { ok: false, kind: 'usage', problems: usage };
   const problems: string[] = [];
@@ -18,7 +19,7 @@ export function readInputs(reckoner: Reckoner, typed: Typed): ReadInputs {
   for (const key of reckoner.keys) {
     if (!Object.hasOwn(typed, key.name)) continue;
     const text = typed[key.name] as string;
-    const read = readKey(key, text.trim());
+    const read = readKey(key, text.trim(), units);
     if (isReason(read)) problems.push(`"${key.name}" is "${text}". ${read.reason}`);
     else given[key.name] = read;
   }
@@ -61,13 +62,13 @@ type ReadKey = Given[string] | { readonly reason: string };
 const isReason = (read: ReadKey): read is { readonly reason: string } =>
   typeof read === 'object' && 'reason' in read;
 
-function readKey(key: Key, text: string): ReadKey {
+function readKey(key: Key, text: string, units: Units): ReadKey {
   if (key.kind === 'word') return readWord(text, key.words ?? []);
   if (key.kind === 'date') {
     return isIsoDate(text) ? text : { reason: 'Give a date that exists, such as 2027-03-13.' };
   }
   if (key.kind === 'points') return readPoints(text);
-  return key.isList === true ? readList(key, text) : readNumberOf(key, text);
+  return key.isList === true ? readList(key, text, units) : readNumberOf(key, text, units);
 }
 
 function readWord(text: string, words: readonly string[]): ReadKey {
@@ -79,12 +80,12 @@ function readWord(text: string, words: readonly string[]): ReadKey {
 }
 
 /** A comma separates; where there are semicolons they do, and a comma may be the decimal sign. */
-function readList(key: Key, text: string): ReadKey {
+function readList(key: Key, text: string, units: Units): ReadKey {
   const items = text.split(text.includes(';') ? ';' : ',').map((item) => item.trim());
   const values: number[] = [];
   for (const item of items) {
     if (item === '') return { reason: 'Give numbers with commas between them, and none left out.' };
-    const value: ReadNumber = readNumberOf(key, item);
+    const value: ReadNumber = readNumberOf(key, item, units);
     if (typeof value !== 'number') return { reason: `At "${item}": ${value.reason}` };
     values.push(value);
   }

@@ -2,12 +2,14 @@
 import { parseMass, parseVolume } from '../base/quantity/amount.js';
 import { parseArea } from '../base/quantity/area.js';
 import { parseFraction } from '../base/quantity/fraction.js';
+import { inReaders } from '../base/quantity/in-readers.js';
 import { parseDepth, parseLength } from '../base/quantity/length.js';
 import { parseNumber } from '../base/quantity/number.js';
 import { parseMassRate, parseVolumeRate } from '../base/quantity/rate.js';
 import type { Parsed } from '../base/quantity/result.js';
 import { parseTemperature } from '../base/quantity/temperature.js';
 import { convert, SPEED_IN_KM_PER_H } from '../base/units.js';
+import type { Units } from '../base/us-units.js';
 import type { Key, KeyKind } from './reckoner.js';
 
 export type ReadNumber = number | { readonly reason: string };
@@ -17,16 +19,19 @@ const ML_PER_L = 1000;
 
 export const isPlainNumber = (text: string): boolean => PLAIN.test(text);
 
-export function readNumberOf(key: Key, typed: string): ReadNumber {
+export function readNumberOf(key: Key, typed: string, units: Units): ReadNumber {
   const text = withoutOwnUnit(typed, key);
   // A plain number is in the key's own unit, whatever it looks like: 1 for a share is the whole.
-  if (isPlainNumber(text)) return Number(text);
+  if (isPlainNumber(text)) return finite(Number(text));
   if (key.kind === 'speed') return readSpeed(key, text);
-  const parsed = PARSERS[key.kind]?.(text) ?? parseNumber(text);
+  const parsed = inReaders(PARSERS[key.kind]?.(text) ?? parseNumber(text), units);
   if (parsed.ok) return key.kind === 'water-rate' ? parsed.value / ML_PER_L : parsed.value;
   const readings = parsed.choices?.map(({ typed: said, understood }) => `${said} (${understood})`);
   return { reason: `${parsed.reason}${readings === undefined ? '' : ` Type ${readings.join(' or ')}.`}` };
 }
+
+const finite = (value: number): ReadNumber =>
+  Number.isFinite(value) ? value : { reason: 'That is more than can be reckoned with. Type it again.' };
 
 /** `5 m/s2`, `0.6 L/min` or `15 %` where the plain number is wanted in just that unit. */
 function withoutOwnUnit(text: string, { kind, unit }: Key): string {

@@ -1,5 +1,6 @@
 /** One figure at a time, with its equation, the numbers in it, and its source. */
 import { nearest } from '../base/nearest.js';
+import type { Units } from '../base/us-units.js';
 import { readInputs } from './read-inputs.js';
 import type { FigureValues, Given, Quantity, Reckoner } from './reckoner.js';
 import { RECKONERS } from './reckoners.js';
@@ -34,15 +35,17 @@ export type Reckoning =
  * @param name of a reckoner
  * @param typed text of each key, as typed
  * @param figures typical values of the figures of the rules, by id
+ * @param units whose gallon, pint and fluid ounce is meant; in metric ones it is asked
  */
 export function reckon(
   name: string,
   typed: Readonly<Record<string, string>>,
   figures: FigureValues,
+  units: Units = 'metric',
 ): Reckoning {
   const reckoner = RECKONERS.find((each) => each.name === name);
   if (reckoner === undefined) return { ok: false, kind: 'usage', problems: [unknownName(name)] };
-  const read = readInputs(reckoner, typed);
+  const read = readInputs(reckoner, typed, units);
   if (!read.ok) return read;
   try {
     return { ok: true, result: resultOf(reckoner, typed, read.given, figures) };

@@ -1,6 +1,6 @@
 /** A worked-out figure in words: the answer first, then how it came about and where that stands in print. */
 import { plainNumber } from '../base/quantity-words.js';
-import { usScale } from '../base/us-units.js';
+import { measureOf, usScale } from '../base/us-units.js';
 import type { Reckoned } from './reckon.js';
 import type { Quantity } from './reckoner.js';
 
@@ -15,19 +15,25 @@ const HANG = '  ';
 /** What a person reads of a source; undefined when the rules in use do not have it. */
 export type SourceNames = (id: string) => { readonly title: string; readonly publisher: string } | undefined;
 
+interface Wording {
+  readonly isUs: boolean;
+  readonly loose?: boolean | undefined;
+  readonly sourceNames: SourceNames;
+}
+
 /**
  * The lines of a result, not yet wrapped.
  *
  * @param isUs true to put the answer in US units beside the metric one
+ * @param loose litres are of soil, not of a liquid
  */
-export function reckonedText(
-  result: Reckoned,
-  { isUs, sourceNames }: { readonly isUs: boolean; readonly sourceNames: SourceNames },
-): Line[] {
+export function reckonedText(result: Reckoned, { isUs, loose = false, sourceNames }: Wording): Line[] {
   const said = (label: string, text: string): Line => ({ text: `${label}: ${text}`, hang: HANG });
   return [
-    { text: shown(result, isUs), hang: HANG },
-    ...Object.entries(result.more).map(([name, quantity]) => said(inWords(name), shown(quantity, isUs))),
+    { text: shown(result, isUs, loose), hang: HANG },
+    ...Object.entries(result.more).map(([name, quantity]) =>
+      said(inWords(name), shown(quantity, isUs, loose)),
+    ),
     { text: '' },
     said('Equation', result.equation),
     said('Working', result.working),
@@ -64,9 +70,9 @@ function asRead(value: Reckoned['inputs'][number]['value']): string {
     .join(value.some((item) => typeof item !== 'number') ? ' ' : ', ');
 }
 
-function shown({ value, unit }: Quantity, isUs: boolean): string {
+function shown({ value, unit }: Quantity, isUs: boolean, loose: boolean): string {
   const metric = withUnit({ value, unit });
-  const us = isUs ? inUsUnits({ value, unit }) : undefined;
+  const us = isUs ? inUsUnits({ value, unit: measureOf({ unit, loose }) }) : undefined;
   return us === undefined ? metric : `${metric} (${withUnit(us)})`;
 }
 

@@ -62,6 +62,8 @@ export interface Reckoner {
   /** Optional keys of which exactly one is given. */
   readonly exactlyOneOf?: readonly string[];
   readonly equation: string;
+  /** Its litres are of soil, which the US sells by the cubic foot. */
+  readonly loose?: boolean;
   readonly sources: readonly { readonly id: string; readonly at: string }[];
   /** @throws {RangeError} when a value is outside its range */
   readonly compute: (given: Given, figures: FigureValues) => Answer;

@@ -27,6 +27,7 @@ const topDressing: Reckoner = {
     key('depthMm', ['depth', 'mm'], 'depth of the layer', FROM_0),
     key('bulkDensityTPerM3', plain('t/m3'), 'weight of the loose stuff', ABOVE_0, optional),
   ],
+  loose: true,
   equation: 'volume in L = area in m2 × depth in mm; mass in kg = L × t/m3',
   sources: [{ id: 'cumberland-topdressing', at: 'volume for a depth' }],
   compute: (given) => {

@@ -1,12 +1,12 @@
 /** Reads an amount as a trainee types it, in the unit of the right one; other units of the same kind are converted. */
 import { parseMass, parseVolume } from '../base/quantity/amount.js';
 import { parseArea } from '../base/quantity/area.js';
+import { inReaders } from '../base/quantity/in-readers.js';
 import { parseNumber } from '../base/quantity/number.js';
 import { numberWords } from '../base/quantity/number-words.js';
 import type { Parsed } from '../base/quantity/result.js';
 import { type MassUnit, VOLUME_IN_L, type VolumeUnit } from '../base/units.js';
 import type { Units } from '../base/us-units.js';
-import { inReaders } from '../interview/read-answer-number.js';
 import { AREA_DEFAULTS } from '../interview/read-parts-shape.js';
 import { amountWords, bareUnit, type RightAmount } from './right-amount.js';
 

@@ -26,6 +26,29 @@ describe('reckon', () => {
     expect(out).toContain('Read: areaM2 "8000 sq ft" as 743.224 m2');
   });
 
+  it('means the US gallon, and says soil by the cubic foot, where US units are read', () => {
+    const rates = ['areaM2=84', 'waterLPerM2=0.1', 'tankL=2 gal', 'rateMlPerM2=10', '--width', '200'];
+    // 1 US gal is 3.785411784 L, exact; 1 ft3 is 28.316846592 L.
+    expect(run(['reckon', 'tank-loads', ...rates, '--units', 'us']).out).toContain(
+      'tankL "2 gal" as 7.57082 L',
+    );
+    const asked = run(['reckon', 'tank-loads', ...rates]);
+    expect([asked.code, asked.err]).toEqual([
+      3,
+      expect.stringContaining('2 US gal (2 US gal = 7.57 L) or 2 UK gal'),
+    ]);
+    const soil = ['reckon', 'top-dressing', 'areaM2=84', 'depthMm=4'];
+    expect(run([...soil, '--units', 'us']).out).toMatch(/^336 L \(11\.9 ft³\)\n/);
+  });
+
+  it('refuses a number that no computer holds as what it is', () => {
+    const { code, err } = run(['reckon', 'seed', 'areaM2=1e400', 'rateGPerM2=30']);
+    expect([code, err]).toEqual([
+      3,
+      '"areaM2" is "1e400". That is more than can be reckoned with. Type it again.\n',
+    ]);
+  });
+
   // One run of the program for each name; the same values are checked against print in test/reckon.
   it.each(RECKONERS.map(({ name }) => ({ name })))(
     'gives $name as JSON with a number and its unit',
@@ -57,7 +80,14 @@ describe('reckon', () => {
             unit: expect.any(String),
           },
         ]),
-        sources: expect.arrayContaining([{ id: expect.any(String), at: expect.any(String) }]),
+        sources: expect.arrayContaining([
+          expect.objectContaining({
+            id: expect.any(String),
+            title: expect.any(String),
+            publisher: expect.any(String),
+            at: expect.any(String),
+          }),
+        ]),
         notes: expect.any(Array),
       });
       expect(result.value).toBeCloseTo(check.value, check.digits);
@@ -88,12 +118,12 @@ describe('reckon', () => {
     expect(JSON.parse(out).value).toBeCloseTo(32.2, 1);
   });
 
-  // Exact by NIST Handbook 44: 453.59237 g, 28.349523125 g, 0.09290304 m2, 3.785411784 L, 25.4 mm.
+  // Exact by NIST Handbook 44: 453.59237 g, 28.349523125 g, 0.09290304 m2, 28.316846592 L to the cubic foot, 25.4 mm.
   it.each<[string[], string]>([
     [['seed', 'areaM2=45.359237', 'rateGPerM2=20'], '907 g (2 lb)'],
     [['seed', 'areaM2=1', 'rateGPerM2=28.349523125'], '28.3 g (1 oz)'],
     [['area-triangle', 'sidesM=3 ft,4 ft,5 ft'], '0.557 m2 (6 ft2)'],
-    [['top-dressing', 'areaM2=1', 'depthMm=3.785411784'], '3.79 L (1 gal)'],
+    [['top-dressing', 'areaM2=1', 'depthMm=28.316846592'], '28.3 L (1 ft³)'],
     [['degree-days', 'tMinC=10', 'tMaxC=20', 'baseC=5'], '10 C day'],
   ])('%j with --units us begins with %s', (args, first) => {
     const { code, out } = run(['reckon', ...args, '--units', 'us']);

@@ -1,8 +1,9 @@
 /** `reckon`: one figure at a time, with its equation and source. */
 import { describeKey } from '../../reckon/read-inputs.js';
-import { RECKONERS, reckon as work } from '../../reckon/reckon.js';
+import { RECKONERS, type Reckoned, reckon as work } from '../../reckon/reckon.js';
 import { type Line, reckonedText } from '../../reckon/reckoned-text.js';
 import type { Reckoner } from '../../reckon/reckoner.js';
+import type { Pack } from '../../rules/pack.js';
 import { wrapText } from '../../terminal/wrap-text.js';
 import { type Command, UNITS_OPTION, unitsOf } from '../command.js';
 import { CliStop, EXIT } from '../io.js';
@@ -16,7 +17,10 @@ export const reckon: Command = {
   options: {
     list: { type: 'boolean', says: 'every name with its keys' },
     format: { type: 'string', value: 'FORMAT', allowed: FORMATS, says: 'text if not given' },
-    units: { ...UNITS_OPTION, says: 'us adds the answer in US units' },
+    units: {
+      ...UNITS_OPTION,
+      says: 'us adds the answer in US units, and means the US gallon and fluid ounce; keys are metric as they are named',
+    },
   },
   words: RECKONERS.map(({ name }) => name),
   takes: { least: 0, most: Number.POSITIVE_INFINITY, says: 'a name and key=value words' },
@@ -44,17 +48,18 @@ export const reckon: Command = {
       if (figure !== undefined) return figure.typical;
       throw new CliStop(EXIT.pack, `The rules have no figure "${id}", which this needs.`);
     };
-    const reckoning = work(name, typedPairs(pairs), figures);
+    const reckoning = work(name, typedPairs(pairs), figures, units);
     if (!reckoning.ok) {
       const code = reckoning.kind === 'usage' ? EXIT.usage : EXIT.answers;
       throw new CliStop(code, reckoning.problems.join('\n'));
     }
     io.out(
       format === 'json'
-        ? `${JSON.stringify(reckoning.result, null, 2)}\n`
+        ? `${JSON.stringify(withTitles(reckoning.result, pack), null, 2)}\n`
         : wrapped(
             reckonedText(reckoning.result, {
               isUs: units === 'us',
+              loose: RECKONERS.find((each) => each.name === name)?.loose,
               sourceNames: (id) => pack.sourceById.get(id),
             }),
             io.width,
@@ -63,6 +68,15 @@ export const reckon: Command = {
     return EXIT.done;
   },
 };
+
+/** What a source is called, beside its id: JSON is read by whoever has no rules at hand. */
+const withTitles = (result: Reckoned, { sourceById }: Pack): unknown => ({
+  ...result,
+  sources: result.sources.map(({ id, at }) => {
+    const { title, publisher, year } = sourceById.get(id) ?? {};
+    return { id, title, publisher, year, at };
+  }),
+});
 
 const wrapped = (lines: readonly Line[], width: number): string =>
   `${lines.flatMap(({ text, hang = '' }) => (text === '' ? [''] : wrapText(text, width, hang))).join('\n')}\n`;
