@@ -1,7 +1,7 @@
 /** What the sections refer to by number: steps in their order, sources in the list at the end. */
 import { yearOf } from '../base/dates.js';
 import type { Units } from '../base/us-units.js';
-import type { Plan, PlanAmount } from '../planner/plan.js';
+import type { Plan, PlanAmount, PlanWorking } from '../planner/plan.js';
 import type { Citation } from '../rules/schema.js';
 import { inWords } from './words.js';
 
@@ -57,6 +57,13 @@ export function markOf(
     unique.length === 0 ? '' : `${unique.length === 1 ? 'source' : 'sources'} ${inWords(unique)}`;
   const parts = [BASIS_WORDS[basis], sources].filter((part) => part !== '');
   return parts.length === 0 ? '' : `(${parts.join(', ')})`;
+}
+
+/** The same for hours or water, by the figures behind them. */
+export function markOfWorking(from: PlanWorking | null, references: References): string {
+  if (from === null) return '';
+  const citations = from.figures.flatMap((id) => references.figureSources.get(id) ?? []);
+  return markOf(from.basis, citations, references);
 }
 
 /** `step 2`, `steps 1 and 3`; ids that are not in the plan are left out. */

@@ -6,7 +6,7 @@ import { cautionLines } from './cautions-section.js';
 import { dayWords, spanWords } from './date-words.js';
 import { latestStart } from './latest-start.js';
 import { bullets, heading, numbered, type Part, paragraph, strong } from './nodes.js';
-import { markOf, type References, stepsInWords } from './references.js';
+import { markOf, markOfWorking, type References, stepsInWords } from './references.js';
 import { amountNodes } from './step-amounts.js';
 import { waitNodes } from './step-waits.js';
 import { clause, markedSentence, midSentence, said, sentence } from './words.js';
@@ -71,12 +71,14 @@ function takeCare(step: PlanStep, { cautions, steps }: Plan, references: Referen
 }
 
 /** Hours with their range, the season, and the last day on which it may begin. */
-function timeParagraph(step: PlanStep, steps: readonly PlanStep[], { year }: References): RootContent[] {
+function timeParagraph(step: PlanStep, steps: readonly PlanStep[], references: References): RootContent[] {
+  const { year } = references;
   const { min, max } = step.workHoursRange;
   const range = hours(min) === hours(max) ? '' : ` (${hours(min)} to ${hours(max)})`;
   const latestOn = step.parts.length > 1 ? undefined : latestStart(step, steps);
   const latest = latestOn === undefined ? '' : `Begin by ${dayWords(latestOn, year)} at the latest.`;
-  const work = step.workHours > 0 ? sentence(`${aboutHours(step.workHours)}${range}`) : '';
+  const time = step.workHours > 0 ? `${aboutHours(step.workHours)}${range}` : '';
+  const work = markedSentence(time, markOfWorking(step.workHoursFrom, references));
   const parts = [
     work,
     partDays(step, year),

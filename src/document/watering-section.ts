@@ -4,11 +4,11 @@ import { daysBetween } from '../base/dates.js';
 import { plainNumber, quantity } from '../base/quantity-words.js';
 import { convert, LENGTH_IN_M } from '../base/units.js';
 import type { Units } from '../base/us-units.js';
-import type { Plan, PlanWatering } from '../planner/plan.js';
+import type { Plan, PlanWatering, PlanWorking } from '../planner/plan.js';
 import { spanWords } from './date-words.js';
 import { heading, paragraph, table } from './nodes.js';
-import type { References } from './references.js';
-import { said } from './words.js';
+import { markOfWorking, type References } from './references.js';
+import { markedSentence, said } from './words.js';
 
 const DAYS_PER_WEEK = 7;
 
@@ -39,12 +39,22 @@ export function wateringSection({ watering, steps }: Plan, references: Reference
     paragraph(
       DEPTH_NOTE[references.units],
       'These are dry days: leave out a watering whenever rain has done it.',
-      totalWords(watering, references.units),
+      markedSentence(totalWords(watering, references.units), markOfWorking(together(watering), references)),
       eachPartFromItsSowing(steps),
     ),
     table(head, rows),
   ];
 }
+
+/** All that the table was worked out from, by its weakest figure. */
+function together(watering: readonly PlanWatering[]): PlanWorking {
+  const [first] = watering as [PlanWatering];
+  const weakest = WEAKEST_FIRST.find((basis) => watering.some(({ from }) => from.basis === basis));
+  const figures = [...new Set(watering.flatMap(({ from }) => from.figures))];
+  return { ...first.from, figures, basis: weakest ?? first.from.basis };
+}
+
+const WEAKEST_FIRST: readonly PlanWorking['basis'][] = ['assumption', 'common-practice', 'published'];
 
 /** What the days and litres mean where the lawn is sown part by part; nothing for one go. */
 export function eachPartFromItsSowing(steps: Plan['steps']): string {

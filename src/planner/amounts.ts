@@ -6,7 +6,7 @@ import { evaluate, type Known, type Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
 import type { AmountRule, Expression, Figure, Step } from '../rules/schema.js';
 import { FORMULAS, type Formula, type Inputs } from './formulas.js';
-import type { PlanAmount } from './plan.js';
+import type { PlanAmount, PlanWorking } from './plan.js';
 
 /** Amounts that are in the plan; those whose condition is false are left out. */
 export function amountsOf(step: Step, pack: Pack, scope: Scope, units: Units): PlanAmount[] {
@@ -72,19 +72,27 @@ function amountOf(rule: AmountRule, { pack, scope, units }: AmountContext): Plan
 /** Hours of a step: likely, least and most; nothing where no labour is stated. */
 export function hoursOf(
   step: Step,
+  pack: Pack,
   scope: Scope,
 ): {
   readonly value: number;
   readonly least: number;
   readonly most: number;
-  readonly figures: readonly string[];
+  readonly from: PlanWorking | null;
 } {
-  if (step.labour === undefined) return { value: 0, least: 0, most: 0, figures: [] };
+  const none = { value: 0, least: 0, most: 0, from: null };
+  if (step.labour === undefined) return none;
   const inputs = readInputs(step.labour.inputs, scope);
   const formula = FORMULAS[step.labour.formula] as Formula;
-  if (!formula.needs.every((name) => inputs[name] !== undefined))
-    return { value: 0, least: 0, most: 0, figures: [] };
-  return { ...spreadOf(formula, inputs), figures: figuresOf(inputs) };
+  if (!formula.needs.every((name) => inputs[name] !== undefined)) return none;
+  const figures = figuresOf(inputs);
+  const from = {
+    formula: step.labour.formula,
+    figures,
+    answers: answersOf(inputs),
+    basis: weakestBasis(figures, pack),
+  };
+  return { ...spreadOf(formula, inputs), from };
 }
 
 type Found = Readonly<Record<string, Known & { readonly value: number }>>;
@@ -187,7 +195,7 @@ function namesOf(inputs: Found, keep: (name: string) => boolean): string[] {
 
 const WEAKEST_FIRST: readonly Figure['basis'][] = ['assumption', 'common-practice', 'published'];
 
-function weakestBasis(figureIds: readonly string[], pack: Pack): Figure['basis'] {
+export function weakestBasis(figureIds: readonly string[], pack: Pack): Figure['basis'] {
   const bases = figureIds.map((id) => pack.figureById.get(id)?.basis);
   return WEAKEST_FIRST.find((basis) => bases.includes(basis)) ?? 'published';
 }

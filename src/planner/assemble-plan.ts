@@ -161,9 +161,10 @@ function planStep(step: Step, context: StepContext): PlanStep {
   const [first, last] = [parts[0] as PartDates, parts.at(-1) as PartDates];
   const lastsUntil = addDays(last.startOn, daysOf(step.lastsDays, scope) ?? 0);
   const endOn = [lastsUntil, last.endOn].sort()[1] as IsoDate;
-  const hours = hoursOf(step, scope);
+  const hours = hoursOf(step, pack, scope);
   const amounts = amountsOf(step, pack, scope, units);
-  for (const id of [...hours.figures, ...amounts.flatMap(({ figures }) => figures)]) ledger.noteFigure(id);
+  for (const id of [...(hours.from?.figures ?? []), ...amounts.flatMap(({ figures }) => figures)])
+    ledger.noteFigure(id);
   const tools = step.tools.filter(({ when }) => when === undefined || holds(when, scope));
   const cautions = step.cautions.filter((id) => holds(pack.cautionById.get(id)?.when ?? true, scope));
   return {
@@ -188,6 +189,7 @@ function planStep(step: Step, context: StepContext): PlanStep {
       })),
     workHours: rounded(hours.value),
     workHoursRange: { min: rounded(hours.least), max: rounded(hours.most) },
+    workHoursFrom: hours.from,
     purpose: say(step.purpose),
     because: sentenceOf(reasonsFor(step.when, context).filter((clause) => !verdictClauses.includes(clause))),
     how: step.how.map(say),

@@ -17,18 +17,19 @@ export function haulOf(shopping: readonly PlanShoppingLine[], input: HaulInput):
   const kg = shopping.reduce((sum, line) => sum + kgByCar(line, input), 0);
   if (kg === 0 || carKg === 0) return null;
   const trips = Math.ceil(kg / carKg);
+  const hasLorry = shopping.some((line) => isByLorry(line, input));
   const bulk = trips > 1 ? bulkOf(shopping, input) : [];
   return {
     kg,
     carKg,
     trips,
     bulk,
-    says: [...tripWords({ kg, carKg, trips }, input), ...bulkWords(bulk, input)],
+    says: [...tripWords({ kg, carKg, trips, hasLorry }, input), ...bulkWords(bulk, input)],
   };
 }
 
 function tripWords(
-  { kg, carKg, trips }: Pick<PlanHaul, 'kg' | 'carKg' | 'trips'>,
+  { kg, carKg, trips, hasLorry }: Pick<PlanHaul, 'kg' | 'carKg' | 'trips'> & { readonly hasLorry: boolean },
   input: HaulInput,
 ): string[] {
   const { pack, units } = input;
@@ -36,7 +37,7 @@ function tripWords(
   const [all = '', car = ''] = [kg, carKg].map((each) => roughQuantity(each, 'kg', units));
   const journeys =
     trips === 1 ? wordedInside(pack, 'oneTrip') : wordedInside(pack, 'manyTrips', { count: String(trips) });
-  return [worded(pack, 'haul', { all, car, basis, trips: journeys })];
+  return [worded(pack, hasLorry ? 'haulApart' : 'haul', { all, car, basis, trips: journeys })];
 }
 
 /** With the need beside it, so that nobody orders twice what the lawn takes. */
@@ -65,12 +66,15 @@ function bulkOf(shopping: readonly PlanShoppingLine[], input: HaulInput): PlanHa
     const size = typicalSizes(material, input.units).find((each) =>
       comesByLorry(kgOf(material, each, input), input),
     );
-    const isByLorry = line.packs.some((each) => comesByLorry(kgOf(material, each.size, input), input));
-    if (size === undefined || line.packs.length === 0 || line.need === null || isByLorry) return [];
+    if (size === undefined || line.packs.length === 0 || line.need === null || isByLorry(line, input))
+      return [];
     const { id: materialId, title, unit } = material;
     return [{ materialId, title, size, need: line.need.amount, unit, loose: line.loose }];
   });
 }
+
+const isByLorry = (line: PlanShoppingLine, input: HaulInput): boolean =>
+  line.packs.some(({ size }) => comesByLorry(kgOf(materialOf(line, input.pack), size, input), input));
 
 const materialOf = ({ materialId }: PlanShoppingLine, pack: Pack): Material =>
   pack.materialById.get(materialId) as Material;

@@ -64,6 +64,16 @@ export interface PlanWait {
   readonly why: string;
 }
 
+/** What a number of the plan that is no amount was worked out from: hours of work, water. */
+export interface PlanWorking {
+  readonly formula: string;
+  readonly figures: readonly string[];
+  /** Question ids. */
+  readonly answers: readonly string[];
+  /** The weakest among the figures. */
+  readonly basis: Figure['basis'];
+}
+
 export interface PlanStep {
   readonly id: string;
   readonly title: string;
@@ -78,6 +88,8 @@ export interface PlanStep {
   readonly after: readonly PlanWait[];
   readonly workHours: number;
   readonly workHoursRange: { readonly min: number; readonly max: number };
+  /** Null where no work is counted. */
+  readonly workHoursFrom: PlanWorking | null;
   readonly purpose: string;
   /** Why this lawn gets this step: the conditions that brought it in, as one sentence. */
   readonly because: string;
@@ -199,6 +211,7 @@ export interface PlanWatering {
   readonly rainMmPerDay: number | null;
   /** One watering by the means answered: minutes of hose or sprinkler, or cans; null when none is known. */
   readonly means: string | null;
+  readonly from: PlanWorking;
   readonly aim: string;
 }
 

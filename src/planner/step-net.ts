@@ -56,7 +56,7 @@ export function stepNet(pack: Pack, scope: Scope, { today, season, leftOut }: Ne
             ...byDay(fitDaysOf(step, season, numbersOf(scope)), startOn),
             ...(step.maySlip === true ? { lastFit: () => undefined } : {}),
             joinsNext: step.joinsNext === true,
-            workHours: hoursOf(step, scope).value,
+            workHours: hoursOf(step, pack, scope).value,
             notBefore: notBeforeOf(step, scope, startOn),
           }
         : { id: step.id, ...WITHOUT_WORK },

@@ -5,7 +5,7 @@ import type { View } from '../interview/reasons.js';
 import { evaluate } from '../rules/evaluate.js';
 import type { Expression } from '../rules/schema.js';
 import type { WateringRule } from '../rules/schema-pack.js';
-import { roundedFor } from './amounts.js';
+import { roundedFor, weakestBasis } from './amounts.js';
 import type { LocalClimate } from './climate.js';
 import type { PlanWatering } from './plan.js';
 import { answered } from './steps.js';
@@ -27,8 +27,14 @@ export function wateringOf(input: WateringInput): PlanWatering[] {
   return pack.watering.map((rule) => periodOf(rule, sowOn, area.value as number, input));
 }
 
-function periodOf(rule: WateringRule, sowOn: IsoDate, areaM2: number, input: WateringInput): PlanWatering {
-  const { climate, scope, note, units = 'metric' } = input;
+function periodOf(rule: WateringRule, sowOn: IsoDate, areaM2: number, given: WateringInput): PlanWatering {
+  const used = new Set<string>();
+  const note = (figureId: string): void => {
+    used.add(figureId);
+    given.note(figureId);
+  };
+  const input = { ...given, note };
+  const { climate, scope, units = 'metric' } = input;
   const rounded = (value: number): number => roundedFor(units, value);
   const fromOn = addDays(sowOn, (rule.fromWeek - 1) * DAYS_PER_WEEK);
   const untilOn = addDays(sowOn, rule.toWeek * DAYS_PER_WEEK - 1);
@@ -44,6 +50,8 @@ function periodOf(rule: WateringRule, sowOn: IsoDate, areaM2: number, input: Wat
     waterUseMm === undefined ? numberOf(rule.mmPerDay) : numberOf(rule.timesWaterUse) * waterUseMm;
   const turnsPerDay = numberOf(rule.turnsPerDay);
   const litresPerTurn = (areaM2 * mmPerDay) / turnsPerDay;
+  const means = meansOf(input, litresPerTurn);
+  const figures = [...used];
   return {
     fromOn,
     untilOn,
@@ -55,9 +63,25 @@ function periodOf(rule: WateringRule, sowOn: IsoDate, areaM2: number, input: Wat
     mmPerTurn: rounded(mmPerDay / turnsPerDay),
     litresPerTurn: rounded(litresPerTurn),
     rainMmPerDay: rainMm === undefined ? null : rounded(rainMm),
-    means: meansOf(input, litresPerTurn),
+    means,
+    from: {
+      formula: FORMULA,
+      figures,
+      answers: answersBehind(input),
+      basis: weakestBasis(figures, input.pack),
+    },
     aim: rule.aim,
   };
+}
+
+/** Depth a day ÷ turns × area; what the days use comes from the climate where it is known. */
+const FORMULA = 'seedbed-water';
+
+/** The answers that the water and its means rest on. */
+function answersBehind({ scope }: WateringInput): string[] {
+  const area = scope('facts.areaM2');
+  const read = ['watering', 'wateringBan', 'hoseLPerMin', 'place'].filter((id) => scope(id).known);
+  return [...new Set([...(area.known ? area.from.filter((name) => !name.includes('.')) : []), ...read])];
 }
 
 const midway = (from: IsoDate, until: IsoDate): IsoDate =>

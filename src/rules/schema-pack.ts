@@ -114,6 +114,7 @@ const wordingSchema = z.strictObject({
   liftOrTake: sentence,
   bulkChosen: sentence,
   haul: sentence,
+  haulApart: sentence,
   oneTrip: sentence,
   manyTrips: sentence,
   bulkToo: sentence,

@@ -96,6 +96,7 @@ export const samplePlan: Plan = {
       litresPerTurn: 168,
       rainMmPerDay: null,
       means: '14 min of hose',
+      from: { formula: 'seedbed-water', figures: [], answers: ['areaM2'], basis: 'published' },
       aim: 'The top stays dark, never puddled',
     },
     {
@@ -109,6 +110,7 @@ export const samplePlan: Plan = {
       litresPerTurn: 560,
       rainMmPerDay: 1.333,
       means: null,
+      from: { formula: 'seedbed-water', figures: [], answers: ['areaM2'], basis: 'published' },
       aim: 'Wet to a finger deep',
     },
   ],
