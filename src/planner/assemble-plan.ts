@@ -24,12 +24,12 @@ import type { PriceList } from './price-list.js';
 import type { Progress } from './progress.js';
 import { type Ledger, openLedger } from './provenance.js';
 import { purchaseOf } from './purchase.js';
-import { numbersOf, seasonOf } from './step-net.js';
+import { numbersOf } from './step-net.js';
 import { activeSteps, answered, daysOf, holds } from './steps.js';
 import { type Say, sayer } from './texts.js';
 import { wateringOf } from './watering.js';
 import { type Season, windowsOf, windowWhy } from './windows.js';
-import { answersInUse, said, scopeFor } from './working-scope.js';
+import { answersInUse, said, scopeFor, scopesByTiming } from './working-scope.js';
 
 export interface PlanInput {
   readonly pack: Pack;
@@ -55,15 +55,13 @@ export class ScheduleClash extends Error {
 
 export function assemblePlan(input: PlanInput): Plan {
   const { pack, today, progress, units = 'metric' } = input;
-  const { choice, timing, dates } = datedChoice(input);
+  const { choice, timing, scope, season, dates } = datedChoice(input);
   const { answers } = choice;
   const place = said(answers.place);
-  const scope = scopeFor({ ...choice, timing });
 
   const ledger = openLedger(pack);
   const say = sayer({ pack, scope, note: ledger.noteFigure, units });
   const active = activeSteps(pack, scope, progress?.leftOut);
-  const season = seasonOf(pack, scope, today);
   const knownScope = scopeFor({ ...choice, assume: 'nothing', timing });
   const verdict = verdictOf({ pack, scope, units }, knownScope, ledger);
   const findings = findingsOf({ pack, scope, units }, knownScope, say, ledger);
@@ -109,15 +107,14 @@ export function assemblePlan(input: PlanInput): Plan {
 export function datedChoice({ pack, answers: given, today, assumeAll, progress }: PlanInput) {
   const asked = { pack, answers: given, today, assume: assumeAll ? 'all' : 'said' } as const;
   const choice = { ...asked, answers: answersInUse(asked) };
-  const dating = dateSteps(pack, (timing) => scopeFor({ ...choice, timing }), today, progress);
+  const dating = dateSteps(pack, scopesByTiming(choice), today, progress);
   if (dating === undefined) throw new ScheduleClash(activeSteps(pack, scopeFor(choice)).map(({ id }) => id));
   return { choice, ...dating };
 }
 
 /** The scope in which the plan of the same input was made, for whoever asks why. */
 export function plannedScope(input: PlanInput): Scope {
-  const { choice, timing } = datedChoice(input);
-  return scopeFor({ ...choice, timing });
+  return datedChoice(input).scope;
 }
 
 /** The same answers give the same bytes, in whatever order they were given. */
