@@ -79,12 +79,22 @@ export function hoursOf(
   readonly most: number;
   readonly figures: readonly string[];
 } {
-  if (step.labour === undefined) return { value: 0, least: 0, most: 0, figures: [] };
-  const inputs = readInputs(step.labour.inputs, scope);
-  const formula = FORMULAS[step.labour.formula] as Formula;
-  if (!formula.needs.every((name) => inputs[name] !== undefined))
-    return { value: 0, least: 0, most: 0, figures: [] };
-  return { ...spreadOf(formula, inputs), figures: figuresOf(inputs) };
+  const labour = labourOf(step, scope);
+  if (labour === undefined) return { value: 0, least: 0, most: 0, figures: [] };
+  return { ...spreadOf(labour.formula, labour.inputs), figures: figuresOf(labour.inputs) };
+}
+
+/** The likely hours alone: the dates are made from these. */
+export function likelyHoursOf(step: Step, scope: Scope): number {
+  const labour = labourOf(step, scope);
+  return labour === undefined ? 0 : labour.formula.compute(typicalOf(labour.inputs));
+}
+
+function labourOf({ labour }: Step, scope: Scope): { formula: Formula; inputs: Found } | undefined {
+  if (labour === undefined) return undefined;
+  const inputs = readInputs(labour.inputs, scope);
+  const formula = FORMULAS[labour.formula] as Formula;
+  return formula.needs.every((name) => inputs[name] !== undefined) ? { formula, inputs } : undefined;
 }
 
 type Found = Readonly<Record<string, Known & { readonly value: number }>>;

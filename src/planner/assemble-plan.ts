@@ -68,10 +68,10 @@ export function assemblePlan(input: PlanInput): Plan {
   const { climate } = season;
   const isSoaked = active.some(({ id }) => id === 'soak');
   const signs = { pack, scope: knownScope, climate, today, units, isSoaked, note: ledger.noteFigure };
+  const saidBefore = reasonsFor({ var: 'facts.need' }, { pack, scope, units });
+  const given = { pack, scope, units, season, dates, active, say, ledger, signs, progress, saidBefore };
   const steps = active
-    .map((step) =>
-      planStep(step, { pack, scope, units, season, dates, active, say, ledger, signs, progress }),
-    )
+    .map((step) => planStep(step, given))
     .sort((a, b) => (a.startOn < b.startOn ? -1 : a.startOn > b.startOn ? 1 : 0));
   const toBuyFor = steps.filter(({ doneOn }) => doneOn === null);
   const sowOn = steps.find(({ id }) => id === 'sow')?.startOn;
@@ -148,12 +148,24 @@ interface StepContext extends View {
   readonly ledger: Ledger;
   readonly signs: DaySigns;
   readonly progress: Progress | undefined;
+  /** What the verdict has said once. */
+  readonly saidBefore: readonly string[];
 }
 
 function planStep(step: Step, context: StepContext): PlanStep {
-  const { pack, scope, units = 'metric', season, dates, active, say, ledger, signs, progress } = context;
-  // The verdict has said these once.
-  const verdictClauses = reasonsFor({ var: 'facts.need' }, context);
+  const {
+    pack,
+    scope,
+    units = 'metric',
+    season,
+    dates,
+    active,
+    say,
+    ledger,
+    signs,
+    progress,
+    saidBefore,
+  } = context;
   const parts = dates.get(step.id) as readonly PartDates[];
   const [first, last] = [parts[0] as PartDates, parts.at(-1) as PartDates];
   const lastsUntil = addDays(last.startOn, daysOf(step.lastsDays, scope) ?? 0);
@@ -186,7 +198,7 @@ function planStep(step: Step, context: StepContext): PlanStep {
     workHours: rounded(hours.value),
     workHoursRange: { min: rounded(hours.least), max: rounded(hours.most) },
     purpose: say(step.purpose),
-    because: sentenceOf(reasonsFor(step.when, context).filter((clause) => !verdictClauses.includes(clause))),
+    because: sentenceOf(reasonsFor(step.when, context).filter((clause) => !saidBefore.includes(clause))),
     how: step.how.map(say),
     dayChecks: step.dayChecks.map(({ check, otherwise, sign }) => ({
       check: say(check),
