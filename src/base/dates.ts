@@ -6,6 +6,7 @@
  * Plain arithmetic instead of a date library, because this is loaded at every start of the
  * program; the tests hold it against a Temporal implementation.
  */
+import { once } from './once.js';
 import { refuse } from './refuse.js';
 
 /** A calendar day that exists, as `YYYY-MM-DD`. */
@@ -147,13 +148,14 @@ function existingDay(year: number, monthDay: string, side: 'before' | 'after'): 
   return toIsoDate(year, monthDay);
 }
 
-function checkedWindow(window: YearlyWindow): YearlyWindow {
+/** The same windows are asked for day after day. */
+const checkedWindow = once((window: YearlyWindow): YearlyWindow => {
   for (const edge of [window.from, window.until]) {
     const exists = MONTH_DAY_SHAPE.test(edge) && isIsoDate(`2000-${edge}`);
     if (!exists) refuse('window', 'must have edges written MM-DD that exist', `"${edge}"`);
   }
   return window;
-}
+});
 
 function civilDay(date: IsoDate): CivilDay {
   return { year: yearOf(date), month: monthOf(date), day: Number(date.slice(8, 10)) };

@@ -80,19 +80,36 @@ export function hoursOf(
   readonly most: number;
   readonly from: PlanWorking | null;
 } {
-  const none = { value: 0, least: 0, most: 0, from: null };
-  if (step.labour === undefined) return none;
-  const inputs = readInputs(step.labour.inputs, scope);
-  const formula = FORMULAS[step.labour.formula] as Formula;
-  if (!formula.needs.every((name) => inputs[name] !== undefined)) return none;
-  const figures = figuresOf(inputs);
+  const labour = labourOf(step, scope);
+  if (labour === undefined) return { value: 0, least: 0, most: 0, from: null };
+  const figures = figuresOf(labour.inputs);
   const from = {
-    formula: step.labour.formula,
+    formula: labour.id,
     figures,
-    answers: answersOf(inputs),
+    answers: answersOf(labour.inputs),
     basis: weakestBasis(figures, pack),
   };
-  return { ...spreadOf(formula, inputs), from };
+  return { ...spreadOf(labour.formula, labour.inputs), from };
+}
+
+/** The likely hours alone: the dates are made from these. */
+export function likelyHoursOf(step: Step, scope: Scope): number {
+  const labour = labourOf(step, scope);
+  return labour === undefined ? 0 : labour.formula.compute(typicalOf(labour.inputs));
+}
+
+interface Labour {
+  readonly id: string;
+  readonly formula: Formula;
+  readonly inputs: Found;
+}
+
+function labourOf({ labour }: Step, scope: Scope): Labour | undefined {
+  if (labour === undefined) return undefined;
+  const inputs = readInputs(labour.inputs, scope);
+  const formula = FORMULAS[labour.formula] as Formula;
+  const isComplete = formula.needs.every((name) => inputs[name] !== undefined);
+  return isComplete ? { id: labour.formula, formula, inputs } : undefined;
 }
 
 type Found = Readonly<Record<string, Known & { readonly value: number }>>;

@@ -24,12 +24,12 @@ import type { PriceList } from './price-list.js';
 import type { Progress } from './progress.js';
 import { type Ledger, openLedger } from './provenance.js';
 import { purchaseOf } from './purchase.js';
-import { numbersOf, seasonOf } from './step-net.js';
+import { numbersOf } from './step-net.js';
 import { activeSteps, answered, daysOf, holds } from './steps.js';
 import { type Say, sayer } from './texts.js';
 import { wateringOf } from './watering.js';
 import { type Season, windowsOf, windowWhy } from './windows.js';
-import { answersInUse, said, scopeFor } from './working-scope.js';
+import { answersInUse, said, scopeFor, scopesByTiming } from './working-scope.js';
 
 export interface PlanInput {
   readonly pack: Pack;
@@ -55,25 +55,23 @@ export class ScheduleClash extends Error {
 
 export function assemblePlan(input: PlanInput): Plan {
   const { pack, today, progress, units = 'metric' } = input;
-  const { choice, timing, dates } = datedChoice(input);
+  const { choice, timing, scope, season, dates } = datedChoice(input);
   const { answers } = choice;
   const place = said(answers.place);
-  const scope = scopeFor({ ...choice, timing });
 
   const ledger = openLedger(pack);
   const say = sayer({ pack, scope, note: ledger.noteFigure, units });
   const active = activeSteps(pack, scope, progress?.leftOut);
-  const season = seasonOf(pack, scope, today);
   const knownScope = scopeFor({ ...choice, assume: 'nothing', timing });
   const verdict = verdictOf({ pack, scope, units }, knownScope, ledger);
   const findings = findingsOf({ pack, scope, units }, knownScope, say, ledger);
   const { climate } = season;
   const isSoaked = active.some(({ id }) => id === 'soak');
   const signs = { pack, scope: knownScope, climate, today, units, isSoaked, note: ledger.noteFigure };
+  const saidBefore = reasonsFor({ var: 'facts.need' }, { pack, scope, units });
+  const given = { pack, scope, units, season, dates, active, say, ledger, signs, progress, saidBefore };
   const steps = active
-    .map((step) =>
-      planStep(step, { pack, scope, units, season, dates, active, say, ledger, signs, progress }),
-    )
+    .map((step) => planStep(step, given))
     .sort((a, b) => (a.startOn < b.startOn ? -1 : a.startOn > b.startOn ? 1 : 0));
   const toBuyFor = steps.filter(({ doneOn }) => doneOn === null);
   const sowOn = steps.find(({ id }) => id === 'sow')?.startOn;
@@ -109,15 +107,14 @@ export function assemblePlan(input: PlanInput): Plan {
 export function datedChoice({ pack, answers: given, today, assumeAll, progress }: PlanInput) {
   const asked = { pack, answers: given, today, assume: assumeAll ? 'all' : 'said' } as const;
   const choice = { ...asked, answers: answersInUse(asked) };
-  const dating = dateSteps(pack, (timing) => scopeFor({ ...choice, timing }), today, progress);
+  const dating = dateSteps(pack, scopesByTiming(choice), today, progress);
   if (dating === undefined) throw new ScheduleClash(activeSteps(pack, scopeFor(choice)).map(({ id }) => id));
   return { choice, ...dating };
 }
 
 /** The scope in which the plan of the same input was made, for whoever asks why. */
 export function plannedScope(input: PlanInput): Scope {
-  const { choice, timing } = datedChoice(input);
-  return scopeFor({ ...choice, timing });
+  return datedChoice(input).scope;
 }
 
 /** The same answers give the same bytes, in whatever order they were given. */
@@ -151,12 +148,24 @@ interface StepContext extends View {
   readonly ledger: Ledger;
   readonly signs: DaySigns;
   readonly progress: Progress | undefined;
+  /** What the verdict has said once. */
+  readonly saidBefore: readonly string[];
 }
 
 function planStep(step: Step, context: StepContext): PlanStep {
-  const { pack, scope, units = 'metric', season, dates, active, say, ledger, signs, progress } = context;
-  // The verdict has said these once.
-  const verdictClauses = reasonsFor({ var: 'facts.need' }, context);
+  const {
+    pack,
+    scope,
+    units = 'metric',
+    season,
+    dates,
+    active,
+    say,
+    ledger,
+    signs,
+    progress,
+    saidBefore,
+  } = context;
   const parts = dates.get(step.id) as readonly PartDates[];
   const [first, last] = [parts[0] as PartDates, parts.at(-1) as PartDates];
   const lastsUntil = addDays(last.startOn, daysOf(step.lastsDays, scope) ?? 0);
@@ -191,7 +200,7 @@ function planStep(step: Step, context: StepContext): PlanStep {
     workHoursRange: { min: rounded(hours.least), max: rounded(hours.most) },
     workHoursFrom: hours.from,
     purpose: say(step.purpose),
-    because: sentenceOf(reasonsFor(step.when, context).filter((clause) => !verdictClauses.includes(clause))),
+    because: sentenceOf(reasonsFor(step.when, context).filter((clause) => !saidBefore.includes(clause))),
     how: step.how.map(say),
     dayChecks: step.dayChecks.map(({ check, otherwise, sign }) => ({
       check: say(check),

@@ -11,14 +11,18 @@ import { NO_TIMING, type Timing } from './computed-facts.js';
 import { type Dates, datedInOneSeason, datesFor, datesWithParting } from './parting.js';
 import { lastAfterDone, netFrom, type Progress } from './progress.js';
 import type { Placed } from './schedule.js';
-import { type NetChoice, type StepNet, seasonOf, stepNet } from './step-net.js';
+import { type StepNet, seasonOf, stepNet } from './step-net.js';
 import { activeSteps } from './steps.js';
+import type { Season } from './windows.js';
 
 /** The steps that the whole work leads up to. */
 const SOWINGS: readonly string[] = ['sow', 'patch-sow'];
 
 export interface Dating {
   readonly timing: Timing;
+  /** The scope with that timing in the rules, and the season it makes. */
+  readonly scope: Scope;
+  readonly season: Season;
   /** Of every step, part by part. */
   readonly dates: ReadonlyMap<string, readonly PartDates[]>;
 }
@@ -26,7 +30,7 @@ export interface Dating {
 /**
  * Dates all steps.
  *
- * @param scopeOf the scope with a timing in the rules
+ * @param scopeOf the scope with a timing in the rules; the same scope where the rules are told the same
  * @param progress what has happened since; those steps stand where they were done
  * @returns undefined when no dates hold
  */
@@ -37,30 +41,37 @@ export function dateSteps(
   progress?: Progress,
 ): Dating | undefined {
   const leftOut = progress?.leftOut;
-  const wholeNetOf = (timing: Timing, more: Partial<NetChoice> = {}): StepNet => {
-    const scope = scopeOf(timing);
-    return stepNet(pack, scope, { today, season: seasonOf(pack, scope, today), leftOut, ...more });
-  };
-  const netOf: typeof wholeNetOf = (timing, more) => {
-    const net = wholeNetOf(timing, more);
+  const wholeNetOf = (scope: Scope, season: Season): StepNet =>
+    stepNet(pack, scope, { today, season, leftOut });
+  const netOf: typeof wholeNetOf = (scope, season) => {
+    const net = wholeNetOf(scope, season);
     return progress === undefined ? net : netFrom(net, pack, progress);
   };
-  const first = datesWithParting(netOf(NO_TIMING), mostPeople(pack));
+  const undated = scopeOf(NO_TIMING);
+  const undatedSeason = seasonOf(pack, undated, today);
+  const undatedNet = netOf(undated, undatedSeason);
+  const first = datesWithParting(undatedNet, mostPeople(pack));
   if (first === undefined) return undefined;
-  const season = { ...seasonOf(pack, scopeOf(NO_TIMING), today), anyTimeOfYear: true };
-  const anyTime = datesFor(netOf(NO_TIMING, { season }), { ...first.parting, notBefore: 0 });
-  const toDo = activeSteps(pack, scopeOf(NO_TIMING), leftOut).filter(
-    ({ id }) => progress?.done.has(id) !== true,
+  const toDo = activeSteps(pack, undated, leftOut).filter(({ id }) => progress?.done.has(id) !== true);
+  const seasonWaitDays = seasonWaitOf(toDo, first.dates, () =>
+    datesFor(netOf(undated, { ...undatedSeason, anyTimeOfYear: true }), { ...first.parting, notBefore: 0 }),
   );
-  const seasonWaitDays = anyTime === undefined ? 0 : seasonWaitOf(toDo, first.dates, anyTime);
-  const timing = { seasonWaitDays, parting: first.parting };
-  const net = netOf(timing);
-  const dated = datedInOneSeason(net, first.parting) ?? datesWithParting(net, mostPeople(pack));
+  const told = scopeOf({ seasonWaitDays, parting: first.parting });
+  // Where the dates tell the rules nothing new, they stand.
+  const isSettled = told === undated;
+  const season = isSettled ? undatedSeason : seasonOf(pack, told, today);
+  const net = isSettled ? undatedNet : netOf(told, season);
+  const dated = isSettled
+    ? first
+    : (datedInOneSeason(net, first.parting) ?? datesWithParting(net, mostPeople(pack)));
   if (dated === undefined) return undefined;
+  const timing = { seasonWaitDays, parting: dated.parting };
   const dates = asDates(dated.dates, net.startOn);
   return {
-    timing: { seasonWaitDays, parting: dated.parting },
-    dates: progress === undefined ? dates : asHappened(dates, wholeNetOf(timing), progress),
+    timing,
+    scope: scopeOf(timing),
+    season,
+    dates: progress === undefined ? dates : asHappened(dates, wholeNetOf(told, season), progress),
   };
 }
 
@@ -79,11 +90,16 @@ function asHappened(dates: Dating['dates'], net: StepNet, progress: Progress): D
   );
 }
 
-/** Days that the whole work is held back, so that nothing is begun long before the rest can follow. */
-function seasonWaitOf(steps: readonly Step[], dates: Dates, anyTime: Dates): number {
-  const isHeldBack = steps
-    .filter(({ id }) => SOWINGS.includes(id))
-    .some(({ id }) => firstPart(dates, id).start > firstPart(anyTime, id).start);
+/**
+ * Days that the whole work is held back, so that nothing is begun long before the rest can follow.
+ *
+ * @param datesAnyTime the dates as if every window were always open
+ */
+function seasonWaitOf(steps: readonly Step[], dates: Dates, datesAnyTime: () => Dates | undefined): number {
+  const sowings = steps.filter(({ id }) => SOWINGS.includes(id));
+  const anyTime = sowings.length === 0 ? undefined : datesAnyTime();
+  if (anyTime === undefined) return 0;
+  const isHeldBack = sowings.some(({ id }) => firstPart(dates, id).start > firstPart(anyTime, id).start);
   if (!isHeldBack) return 0;
   const waits = steps
     .filter(({ after }) => after.some(({ step }) => step === 'wait-for-season'))

@@ -28,32 +28,32 @@ export type Starts = ReadonlyMap<string, number>;
 /** Three years: every window opens twice before a search is given up. */
 const HORIZON_DAYS = 3 * 366;
 
-/** Solves the same net again and again, each time from starts that are already known to be too early or right. */
+/** A net that is being solved; its starts only ever rise. */
 export interface Network {
-  /** The least starts, none before `from`; undefined when no starts can hold. */
-  readonly leastStarts: (from?: Starts) => Map<string, number> | undefined;
+  /** The start of the point at this place in the list, as it stands. */
+  readonly startOf: (index: number) => number;
+  /** The least starts that keep everything asked so far; undefined when none can hold. */
+  readonly leastStarts: () => Map<string, number> | undefined;
+  /**
+   * Asks a point to start no earlier than a day, and moves whatever follows from that.
+   * The first place in the list that moved; undefined when no starts can hold.
+   */
+  readonly raise: (index: number, day: number) => number | undefined;
 }
 
 export function networkOf(points: readonly Point[], links: readonly Link[]): Network {
-  const indexById = new Map(points.map(({ id }, index) => [id, index]));
-  const arcs = links.flatMap(({ from, to, minDays, maxDays }) => {
-    const [fromIndex, toIndex] = [indexById.get(from), indexById.get(to)];
-    return fromIndex === undefined || toIndex === undefined ? [] : [{ fromIndex, toIndex, minDays, maxDays }];
-  });
+  const arcsAt = arcsByPoint(points, links);
+  const starts = points.map(({ notBefore }) => Math.max(0, notBefore));
+  const settle = (from: Iterable<number>) => settled(points, starts, { arcsAt, from });
   return {
-    leastStarts: (from) => {
-      const starts = points.map(({ id, notBefore }) => Math.max(0, notBefore, from?.get(id) ?? 0));
-      // Waits alone settle within as many rounds as there are points, or they run in a circle for ever.
-      let roundsOfWaits = 0;
-      for (;;) {
-        const waitMoved = raiseByWaits(points, arcs, starts);
-        const windowMoved = raiseToFitDays(points, starts);
-        if (starts.some((start) => start > HORIZON_DAYS)) return undefined;
-        if (!waitMoved && !windowMoved)
-          return new Map(points.map(({ id }, index) => [id, starts[index] as number]));
-        roundsOfWaits = windowMoved ? 0 : roundsOfWaits + 1;
-        if (roundsOfWaits > points.length) return undefined;
-      }
+    startOf: (index) => starts[index] as number,
+    leastStarts: () =>
+      settle(points.keys()) === undefined
+        ? undefined
+        : new Map(points.map(({ id }, index) => [id, starts[index] as number])),
+    raise: (index, day) => {
+      starts[index] = Math.max(starts[index] as number, day);
+      return settle([index]);
     },
   };
 }
@@ -65,33 +65,65 @@ interface Arc {
   readonly maxDays: number | undefined;
 }
 
-function raiseByWaits(points: readonly Point[], arcs: readonly Arc[], starts: number[]): boolean {
-  let moved = false;
-  for (const { fromIndex, toIndex, minDays, maxDays } of arcs) {
-    const first = points[fromIndex] as Point;
-    const end = first.endOf(starts[fromIndex] as number);
-    const start = starts[toIndex] as number;
-    if (start < end + minDays) {
-      starts[toIndex] = end + minDays;
-      moved = true;
-    } else if (maxDays !== undefined && start > end + maxDays) {
-      starts[fromIndex] = startToEndBy(first, starts[fromIndex] as number, start - maxDays);
-      moved = true;
-    }
+/** For every point the waits that begin or end at it. */
+function arcsByPoint(points: readonly Point[], links: readonly Link[]): readonly (readonly Arc[])[] {
+  const indexById = new Map(points.map(({ id }, index) => [id, index]));
+  const arcsAt: Arc[][] = points.map(() => []);
+  for (const { from, to, minDays, maxDays } of links) {
+    const [fromIndex, toIndex] = [indexById.get(from), indexById.get(to)];
+    if (fromIndex === undefined || toIndex === undefined) continue;
+    const arc = { fromIndex, toIndex, minDays, maxDays };
+    arcsAt[fromIndex]?.push(arc);
+    arcsAt[toIndex]?.push(arc);
   }
-  return moved;
+  return arcsAt;
 }
 
-function raiseToFitDays(points: readonly Point[], starts: number[]): boolean {
-  let moved = false;
-  points.forEach(({ nextFit }, index) => {
-    const start = starts[index] as number;
-    const fit = nextFit(start);
-    if (fit === start) return;
-    starts[index] = fit;
-    moved = true;
-  });
-  return moved;
+interface Unsettled {
+  readonly arcsAt: readonly (readonly Arc[])[];
+  /** Places of the points that may break a wait or stand on an unfit day. */
+  readonly from: Iterable<number>;
+}
+
+/** Raises starts until nothing moves. The first place looked at or moved; undefined when a start passes the horizon. */
+function settled(
+  points: readonly Point[],
+  starts: number[],
+  { arcsAt, from }: Unsettled,
+): number | undefined {
+  const waiting = new Set(from);
+  let first = Number.POSITIVE_INFINITY;
+  // A set hands out what is put into it while it is walked.
+  for (const index of waiting) {
+    waiting.delete(index);
+    first = Math.min(first, index);
+    const start = (points[index] as Point).nextFit(starts[index] as number);
+    if (start > HORIZON_DAYS) return undefined;
+    starts[index] = start;
+    for (const arc of arcsAt[index] as readonly Arc[]) {
+      const moved = keepWait(points, starts, arc);
+      if (moved !== undefined) waiting.add(moved);
+    }
+  }
+  return first;
+}
+
+/** Raises one end of a wait that is too short or too long; the place of the point that moved. */
+function keepWait(
+  points: readonly Point[],
+  starts: number[],
+  { fromIndex, toIndex, minDays, maxDays }: Arc,
+): number | undefined {
+  const first = points[fromIndex] as Point;
+  const end = first.endOf(starts[fromIndex] as number);
+  const start = starts[toIndex] as number;
+  if (start < end + minDays) {
+    starts[toIndex] = end + minDays;
+    return toIndex;
+  }
+  if (maxDays === undefined || start <= end + maxDays) return undefined;
+  starts[fromIndex] = startToEndBy(first, starts[fromIndex] as number, start - maxDays);
+  return fromIndex;
 }
 
 /** The least start, from the one given, whose work ends on the day or later. */

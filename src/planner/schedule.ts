@@ -5,6 +5,7 @@
  * what waits for it counts from its last one. Steps that are not in the plan stay in the net as points without
  * work, so that order is kept across them.
  */
+import { grouped } from '../base/grouped.js';
 import { latestStarts } from './latest-starts.js';
 import { type Link, networkOf, type Starts } from './network.js';
 import { openDiary, type WorkPoint, workPoint } from './work-days.js';
@@ -70,21 +71,31 @@ function withinHours(
   points: readonly WorkPoint[],
   waits: readonly Link[],
   dayHours: number,
-): Map<string, number> | undefined {
+): Starts | undefined {
   const network = networkOf(points, waits);
-  let starts = network.leastStarts();
-  const moves = new Map<string, number>();
+  if (network.leastStarts() === undefined) return undefined;
+  const moves = points.map(() => 0);
   // Work that makes room more often than there are days of work in all is tied to what it makes room for.
   const mostMoves = points.reduce((sum, { hours }) => sum + Math.ceil(hours / dayHours), 0);
-  while (starts !== undefined) {
-    const tooMuch = firstBeyondTheDay(points, starts, dayHours);
-    if (tooMuch === undefined) return starts;
-    moves.set(tooMuch, (moves.get(tooMuch) ?? 0) + 1);
-    if ((moves.get(tooMuch) as number) > mostMoves) return undefined;
-    starts.set(tooMuch, (starts.get(tooMuch) as number) + 1);
-    starts = network.leastStarts(starts);
+  const diary = openDiary(dayHours);
+  let index = 0;
+  while (index < points.length) {
+    const start = network.startOf(index);
+    const work = (points[index] as WorkPoint).workOn(start);
+    if (diary.hasRoomFor(work)) {
+      diary.take(work);
+      index++;
+      continue;
+    }
+    moves[index] = (moves[index] as number) + 1;
+    if ((moves[index] as number) > mostMoves) return undefined;
+    const moved = network.raise(index, start + 1);
+    if (moved === undefined) return undefined;
+    // What comes before the first step that moved has its room already.
+    diary.keep(moved);
+    index = moved;
   }
-  return undefined;
+  return network.leastStarts();
 }
 
 function firstBeyondTheDay(
@@ -115,18 +126,20 @@ function joined(
   const diary = openDiary(dayHours);
   for (const { id, joinsNext, workOn } of points) if (!joinsNext) diary.take(workOn(at(id)));
   const byId = new Map(points.map((point) => [point.id, point]));
+  const bound = waits.filter(({ binds }) => binds);
+  const after = grouped(bound, ({ from }) => from);
+  const before = grouped(bound, ({ to }) => to);
   for (const { id, nextFit, joinsNext, joinBy = Number.POSITIVE_INFINITY, workOn, endOf } of laterFirst(
     points,
     waits,
   )) {
     if (!joinsNext) continue;
-    const bound = waits.filter(({ binds }) => binds);
-    const followers = bound.filter(({ from }) => from === id).map(({ to, minDays }) => at(to) - minDays);
+    const followers = (after.get(id) ?? []).map(({ to, minDays }) => at(to) - minDays);
     // What joins too can still move after this one; the rest stays where it is and holds it back.
-    const heldBack = bound.flatMap(({ from, to, maxDays }) => {
-      const before = byId.get(from);
-      if (to !== id || maxDays === undefined || before === undefined || before.joinsNext) return [];
-      return [before.endOf(at(from)) + maxDays];
+    const heldBack = (before.get(id) ?? []).flatMap(({ from, maxDays }) => {
+      const first = byId.get(from);
+      if (maxDays === undefined || first === undefined || first.joinsNext) return [];
+      return [first.endOf(at(from)) + maxDays];
     });
     const limit = followers.length === 0 ? at(id) : Math.min(...followers, ...heldBack, joinBy);
     const fits = (day: number): boolean =>
@@ -147,15 +160,16 @@ function joined(
 /** Steps so that whatever follows a step comes before it in the list. */
 function laterFirst(points: readonly WorkPoint[], waits: readonly ScheduleWait[]): WorkPoint[] {
   const byId = new Map(points.map((point) => [point.id, point]));
-  const sorted = new Map<string, WorkPoint>();
+  const after = grouped(waits, ({ from }) => from);
+  const sorted = new Set<WorkPoint>();
   const visit = (point: WorkPoint): void => {
-    if (sorted.has(point.id)) return;
-    for (const { to } of waits.filter(({ from }) => from === point.id)) {
+    if (sorted.has(point)) return;
+    for (const { to } of after.get(point.id) ?? []) {
       const follower = byId.get(to);
       if (follower !== undefined) visit(follower);
     }
-    sorted.set(point.id, point);
+    sorted.add(point);
   };
   points.forEach(visit);
-  return [...sorted.values()];
+  return [...sorted];
 }

@@ -3,7 +3,7 @@ import { addDays, daysBetween, type IsoDate, yearOf } from '../base/dates.js';
 import { evaluate, type Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
 import type { Step } from '../rules/schema.js';
-import { hoursOf } from './amounts.js';
+import { likelyHoursOf } from './amounts.js';
 import { climateFor, isSouthernHere } from './climate.js';
 import { dateOr, startOf } from './computed-facts.js';
 import type { Parted } from './parts.js';
@@ -56,7 +56,7 @@ export function stepNet(pack: Pack, scope: Scope, { today, season, leftOut }: Ne
             ...byDay(fitDaysOf(step, season, numbersOf(scope)), startOn),
             ...(step.maySlip === true ? { lastFit: () => undefined } : {}),
             joinsNext: step.joinsNext === true,
-            workHours: hoursOf(step, pack, scope).value,
+            workHours: likelyHoursOf(step, scope),
             notBefore: notBeforeOf(step, scope, startOn),
           }
         : { id: step.id, ...WITHOUT_WORK },

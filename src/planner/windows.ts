@@ -103,8 +103,9 @@ function warmPart(
   if (opens === undefined && (belowC === undefined || daysLeft === undefined)) return rule;
   const first = parseIsoDate(`${year}-${rule.from}`);
   const length = daysBetween(first, lastDateInWindow(first, rule)) + 1;
-  const days = Array.from({ length }, (_, index) => addDays(first, index)).filter((date) => {
-    const day = dayOfYear(date);
+  const days = Array.from({ length }, (_, index) => index);
+  const isWarm = (index: number): boolean => {
+    const day = dayOfYear(addDays(first, index));
     if (opens !== undefined && soilCOn(day) < opens) return false;
     if (belowC === undefined || daysLeft === undefined) return true;
     const left = growingDaysLeft({
@@ -113,11 +114,13 @@ function warmPart(
       limitDays: Math.max(1, Math.ceil(daysLeft)),
     });
     return left >= daysLeft;
-  });
-  const [from, until] = [days[0], days.at(-1)];
+  };
+  const monthDay = (index: number): string => addDays(first, index).slice(MONTH_AT);
+  // From both ends: what lies between need not be looked at.
+  const [from, until] = [days.find(isWarm), days.findLast(isWarm)];
   return from === undefined || until === undefined
     ? undefined
-    : { from: from.slice(MONTH_AT), until: until.slice(MONTH_AT) };
+    : { from: monthDay(from), until: monthDay(until) };
 }
 
 /** Where `MM-DD` begins in a date. */

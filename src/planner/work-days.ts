@@ -43,15 +43,23 @@ export function remembered<Value>(work: (day: number) => Value): (day: number) =
   };
 }
 
-/** Hours already given away, day by day. */
+/** Hours already given away, day by day; what was given last can be taken back. */
 export function openDiary(dayHours: number) {
   const taken = new Map<number, number>();
+  /** For each work taken in, the hours that its days had before. */
+  const before: (readonly WorkDay[])[] = [];
   const on = (day: number): number => taken.get(day) ?? 0;
   return {
     hasRoomFor: (work: readonly WorkDay[]): boolean =>
       work.every(({ day, hours }) => hours === 0 || on(day) === 0 || on(day) + hours <= dayHours),
     take: (work: readonly WorkDay[]): void => {
+      before.push(work.map(({ day }) => ({ day, hours: on(day) })));
       for (const { day, hours } of work) taken.set(day, on(day) + hours);
+    },
+    /** Leaves only the first so many works in. */
+    keep: (count: number): void => {
+      while (before.length > count)
+        for (const { day, hours } of before.pop() as readonly WorkDay[]) taken.set(day, hours);
     },
   };
 }

@@ -30,6 +30,18 @@ export function scopeFor({ pack, answers, today, assume, timing = NO_TIMING }: S
   });
 }
 
+/** Scopes that differ only in what the dates have told; the same one where the rules are told the same. */
+export function scopesByTiming(choice: Omit<ScopeChoice, 'timing'>): (timing: Timing) => Scope {
+  const kept = new Map<string, Scope>();
+  return (timing) => {
+    const { seasonWaitDays, parting } = timing;
+    const told = [seasonWaitDays, parting.parts, parting.people].join();
+    const scope = kept.get(told) ?? scopeFor({ ...choice, timing });
+    kept.set(told, scope);
+    return scope;
+  };
+}
+
 /**
  * The answers that count. One whose question does not arise, by the other answers and by what is assumed for them,
  * is left out, so that no rule and no sum sees it.

@@ -4,6 +4,7 @@
  * A known number may carry a spread (least, most) that arithmetic passes on; comparisons look at the value alone.
  */
 import jsonLogic, { type RulesLogic } from 'json-logic-js';
+import { once } from '../base/once.js';
 import { callOf } from './call.js';
 import { OPERATORS } from './operators.js';
 import type { Expression } from './schema.js';
@@ -37,17 +38,23 @@ export class RuleFault extends Error {
   override readonly name = 'RuleFault';
 }
 
-const known = (value: Value, used: readonly string[] = [], from: readonly string[] = []): Known => ({
+const known = (value: Value, used = NONE, from = NONE): Known => ({
   known: true,
   value,
   used,
   from,
 });
-/** Names of all lists, each once. Most lists are empty or alone, and this runs for every node of every rule. */
+/** Names of all lists, each once. This runs for every node of every rule, and mostly nothing is to be added. */
 function joined(lists: readonly (readonly string[])[]): readonly string[] {
-  const [first = [], ...more] = lists.filter((list) => list.length > 0);
-  return more.length === 0 ? first : [...new Set([first, ...more].flat())];
+  let [all = NONE, ...rest] = lists;
+  for (const list of rest) {
+    if (all.length === 0) all = list;
+    const more = list === all ? NONE : list.filter((name) => !all.includes(name));
+    if (more.length > 0) all = [...all, ...more];
+  }
+  return all;
 }
+const NONE: readonly string[] = [];
 
 const isOpen = (outcome: Outcome): outcome is Open => !outcome.known;
 const openFrom = (outcomes: readonly Outcome[]): Open => ({
@@ -56,69 +63,87 @@ const openFrom = (outcomes: readonly Outcome[]): Open => ({
 });
 
 /**
- * The outcome of an expression in a scope.
+ * The outcome of an expression in a scope. An expression is read once and kept ready, so it must not be changed after.
  *
  * @throws {RuleFault} for an operator outside the list, operands of the wrong kind, or a result that is no number
  */
 export function evaluate(expression: Expression, scope: Scope): Outcome {
-  const call = callOf(expression);
-  if (call === undefined) {
-    if (typeof expression === 'object')
-      throw new RuleFault('a list or a many-keyed object stands where a value is due');
-    return known(expression);
-  }
-  const { operator, operands } = call;
-  if (operator === 'var') return scope(String(operands[0]));
-  if (!Object.hasOwn(OPERATORS, operator)) throw new RuleFault(`operator "${operator}" is not allowed`);
-  if (operator === 'and' || operator === 'or') return evaluateJunction(operator === 'or', operands, scope);
-  if (operator === 'if') return evaluateIf(operands, scope);
-  if (operator === 'in') return evaluateIn(operands, scope);
-  const outcomes = operands.map((operand) => evaluate(operand, scope));
-  if (outcomes.some(isOpen)) return openFrom(outcomes);
-  return compute(operator, outcomes as Known[]);
+  return readyOf(expression)(scope);
 }
+
+/** An expression whose operators are read: what it comes to in a scope. */
+type Ready = (scope: Scope) => Outcome;
+
+function readyOf(expression: Expression): Ready {
+  if (typeof expression === 'object') return readyCall(expression);
+  const literal = known(expression);
+  return () => literal;
+}
+
+const readyCall = once((expression: Expression & object): Ready => {
+  const call = callOf(expression);
+  if (call === undefined) throw new RuleFault('a list or a many-keyed object stands where a value is due');
+  const { operator, operands } = call;
+  if (operator === 'var') {
+    const name = String(operands[0]);
+    return (scope) => scope(name);
+  }
+  if (!Object.hasOwn(OPERATORS, operator)) throw new RuleFault(`operator "${operator}" is not allowed`);
+  if (operator === 'in') return readyIn(operands);
+  const parts = operands.map(readyOf);
+  if (operator === 'and' || operator === 'or') return readyJunction(operator === 'or', parts);
+  if (operator === 'if') return readyIf(parts);
+  return (scope) => {
+    const outcomes = parts.map((part) => part(scope));
+    return outcomes.some(isOpen) ? openFrom(outcomes) : compute(operator, outcomes as Known[]);
+  };
+});
 
 /** `and` is settled by one false arm, `or` by one true arm; `settling` is that arm's value. */
-function evaluateJunction(settling: boolean, operands: readonly Expression[], scope: Scope): Outcome {
-  const outcomes = operands.map((operand) => evaluate(operand, scope));
-  for (const outcome of outcomes) {
-    if (outcome.known && typeof outcome.value !== 'boolean') {
-      throw new RuleFault(
-        `"${settling ? 'or' : 'and'}" was given ${JSON.stringify(outcome.value)}, not true or false`,
-      );
+const readyJunction =
+  (settling: boolean, arms: readonly Ready[]): Ready =>
+  (scope) => {
+    const outcomes: Outcome[] = [];
+    for (const arm of arms) {
+      const outcome = arm(scope);
+      if (outcome.known && outcome.value === settling) return outcome;
+      if (outcome.known && typeof outcome.value !== 'boolean') {
+        throw new RuleFault(
+          `"${settling ? 'or' : 'and'}" was given ${JSON.stringify(outcome.value)}, not true or false`,
+        );
+      }
+      outcomes.push(outcome);
     }
-  }
-  const settled = outcomes.find((outcome) => outcome.known && outcome.value === settling);
-  if (settled !== undefined) return settled;
-  if (outcomes.some(isOpen)) return openFrom(outcomes);
-  return known(!settling, joined((outcomes as Known[]).map((outcome) => outcome.used)));
-}
+    if (outcomes.some(isOpen)) return openFrom(outcomes);
+    return known(!settling, joined((outcomes as Known[]).map((outcome) => outcome.used)));
+  };
 
 /** An open test leaves the whole open, unless both ways give the same. */
-function evaluateIf(operands: readonly Expression[], scope: Scope): Outcome {
-  const [test, then, ...rest] = operands as [Expression, Expression, ...Expression[]];
-  const verdict = evaluate(test, scope);
-  const otherwise = (): Outcome =>
-    rest.length > 1 ? evaluateIf(rest, scope) : evaluate(rest[0] as Expression, scope);
-  if (verdict.known) {
-    if (typeof verdict.value !== 'boolean') throw new RuleFault('a test of "if" is not true or false');
-    const branch = verdict.value ? evaluate(then, scope) : otherwise();
-    return branch.known ? { ...branch, used: joined([verdict.used, branch.used]) } : branch;
-  }
-  const branches = [evaluate(then, scope), otherwise()];
-  const [one, two] = branches as [Outcome, Outcome];
-  if (one.known && two.known && one.value === two.value && one.least === two.least && one.most === two.most) {
-    return { ...one, used: joined([one.used, two.used]), from: joined([one.from, two.from]) };
-  }
-  return openFrom([verdict, ...branches]);
+function readyIf([test, then, ...rest]: readonly Ready[]): Ready {
+  const otherwise = rest.length > 1 ? readyIf(rest) : (rest[0] as Ready);
+  const [tested, chosen] = [test as Ready, then as Ready];
+  return (scope) => {
+    const verdict = tested(scope);
+    if (verdict.known) {
+      if (typeof verdict.value !== 'boolean') throw new RuleFault('a test of "if" is not true or false');
+      const branch = verdict.value ? chosen(scope) : otherwise(scope);
+      return branch.known ? { ...branch, used: joined([verdict.used, branch.used]) } : branch;
+    }
+    const [one, two] = [chosen(scope), otherwise(scope)];
+    if (one.known && two.known && one.value === two.value && one.least === two.least && one.most === two.most)
+      return { ...one, used: joined([one.used, two.used]), from: joined([one.from, two.from]) };
+    return openFrom([verdict, one, two]);
+  };
 }
 
-function evaluateIn(operands: readonly Expression[], scope: Scope): Outcome {
-  const [wanted, list] = operands as [Expression, Expression];
+function readyIn([wanted, list]: readonly Expression[]): Ready {
   if (!Array.isArray(list)) throw new RuleFault('"in" wants a list of literals');
-  const outcome = evaluate(wanted, scope);
-  if (!outcome.known) return outcome;
-  return known(jsonLogic.apply({ in: [outcome.value, list] } as RulesLogic) === true, outcome.used);
+  const look = readyOf(wanted as Expression);
+  return (scope) => {
+    const outcome = look(scope);
+    if (!outcome.known) return outcome;
+    return known(jsonLogic.apply({ in: [outcome.value, list] } as RulesLogic) === true, outcome.used);
+  };
 }
 
 function compute(operator: string, operands: readonly Known[]): Known {

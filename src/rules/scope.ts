@@ -2,9 +2,10 @@
  * Makes the scope that conditions read from: answers, figures, facts and findings, each worked out once.
  * A dormant answer (its question's askWhen is false) is invisible; its question then stands at its assumption.
  */
+import { once } from '../base/once.js';
 import { evaluate, type Known, type Outcome, RuleFault, type Scope } from './evaluate.js';
 import type { Pack } from './pack.js';
-import type { Fact, Question } from './schema.js';
+import type { Fact, Figure, Question } from './schema.js';
 
 /** A value of an answer that conditions can compare; lists of lawn parts only reach computed facts. */
 export type AnswerLookup = (questionId: string) => unknown;
@@ -42,8 +43,10 @@ export function makeScope(input: ScopeInput): Scope {
 
 function workOut(input: ScopeInput, name: string, scope: Scope): Outcome {
   const { pack } = input;
-  if (name.startsWith('figures.')) return figureOutcome(pack, name);
-  if (name.startsWith('facts.')) {
+  if (name.startsWith('figures.')) {
+    const figure = pack.figureById.get(name.slice('figures.'.length));
+    if (figure !== undefined) return figureOutcome(figure);
+  } else if (name.startsWith('facts.')) {
     const fact = pack.factById.get(name.slice('facts.'.length));
     if (fact !== undefined) return factOutcome(input, fact, scope);
   } else if (name.startsWith('findings.')) {
@@ -56,12 +59,11 @@ function workOut(input: ScopeInput, name: string, scope: Scope): Outcome {
   throw new RuleFault(`nothing is called "${name}"`);
 }
 
-function figureOutcome(pack: Pack, name: string): Known {
-  const figure = pack.figureById.get(name.slice('figures.'.length));
-  if (figure === undefined) throw new RuleFault(`there is no figure "${name}"`);
-  const { min, max } = figure.range;
-  return { known: true, value: figure.typical, least: min, most: max, used: [name], from: [name] };
-}
+/** The same whatever the answers. */
+const figureOutcome = once(({ id, typical, range }: Figure): Known => {
+  const names = [`figures.${id}`];
+  return { known: true, value: typical, least: range.min, most: range.max, used: names, from: names };
+});
 
 function factOutcome(input: ScopeInput, fact: Fact, scope: Scope): Outcome {
   if (fact.value !== undefined) return evaluate(fact.value, scope);
