@@ -78,9 +78,7 @@ try {
     process.stderr.write(`${error.message}${usage}\n`);
     process.exitCode = error.exitCode;
   } else if (isClash(error)) {
-    process.stderr.write(
-      `${error.message} Give another first free day ("startOn") or more working days ("workDays"), and plan again.\n`,
-    );
+    process.stderr.write(`${error.message}\n`);
     process.exitCode = EXIT.answers;
   } else {
     const { message, stack } = error as Error;

@@ -15,6 +15,7 @@ import { outlookOf } from './aftercare.js';
 import { amountsOf, hoursOf, rounded, roundedFor } from './amounts.js';
 import { assumptionsOf, leftOutOf } from './assumptions.js';
 import { cautionsOf } from './cautions.js';
+import type { Timing } from './computed-facts.js';
 import { dateSteps, type PartDates } from './dating.js';
 import { type DaySigns, daySign } from './day-signs.js';
 import { findingsOf, verdictOf } from './judgement.js';
@@ -24,6 +25,7 @@ import type { PriceList } from './price-list.js';
 import type { Progress } from './progress.js';
 import { type Ledger, openLedger } from './provenance.js';
 import { purchaseOf } from './purchase.js';
+import { ScheduleClash } from './schedule-clash.js';
 import { numbersOf, seasonOf } from './step-net.js';
 import { activeSteps, answered, daysOf, holds } from './steps.js';
 import { type Say, sayer } from './texts.js';
@@ -45,13 +47,7 @@ export interface PlanInput {
   readonly progress?: Progress | undefined;
 }
 
-/** Thrown when waits and windows cannot all hold; names the steps that could not settle. */
-export class ScheduleClash extends Error {
-  override readonly name = 'ScheduleClash';
-  constructor(readonly steps: readonly string[]) {
-    super(`No dates satisfy every wait and season for: ${steps.join(', ')}.`);
-  }
-}
+export { ScheduleClash };
 
 export function assemblePlan(input: PlanInput): Plan {
   const { pack, today, progress, units = 'metric' } = input;
@@ -106,12 +102,25 @@ export function assemblePlan(input: PlanInput): Plan {
 }
 
 /** @throws {ScheduleClash} when no dates hold */
-export function datedChoice({ pack, answers: given, today, assumeAll, progress }: PlanInput) {
-  const asked = { pack, answers: given, today, assume: assumeAll ? 'all' : 'said' } as const;
-  const choice = { ...asked, answers: answersInUse(asked) };
-  const dating = dateSteps(pack, (timing) => scopeFor({ ...choice, timing }), today, progress);
-  if (dating === undefined) throw new ScheduleClash(activeSteps(pack, scopeFor(choice)).map(({ id }) => id));
-  return { choice, ...dating };
+export function datedChoice({
+  pack,
+  answers: given,
+  today,
+  assumeAll,
+  progress,
+  units = 'metric',
+}: PlanInput) {
+  const datingFor = (answers: Answers) => {
+    const asked = { pack, answers, today, assume: assumeAll ? 'all' : 'said' } as const;
+    const choice = { ...asked, answers: answersInUse(asked) };
+    const scopeOf = (timing: Timing): Scope => scopeFor({ ...choice, timing });
+    return { choice, scopeOf, dating: dateSteps(pack, scopeOf, today, progress) };
+  };
+  const { choice, scopeOf, dating } = datingFor(given);
+  if ('dates' in dating) return { choice, ...dating };
+  const { undatedWith: timing } = dating;
+  const hasDates = (answers: Answers): boolean => 'dates' in datingFor(answers).dating;
+  throw new ScheduleClash({ pack, scopeOf, today, progress, timing, answers: given, hasDates, units });
 }
 
 /** The scope in which the plan of the same input was made, for whoever asks why. */

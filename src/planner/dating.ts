@@ -23,19 +23,23 @@ export interface Dating {
   readonly dates: ReadonlyMap<string, readonly PartDates[]>;
 }
 
+/** No dates hold with this in the rules, whatever the hours and hands. */
+export interface Undated {
+  readonly undatedWith: Timing;
+}
+
 /**
  * Dates all steps.
  *
  * @param scopeOf the scope with a timing in the rules
  * @param progress what has happened since; those steps stand where they were done
- * @returns undefined when no dates hold
  */
 export function dateSteps(
   pack: Pack,
   scopeOf: (timing: Timing) => Scope,
   today: IsoDate,
   progress?: Progress,
-): Dating | undefined {
+): Dating | Undated {
   const leftOut = progress?.leftOut;
   const wholeNetOf = (timing: Timing, more: Partial<NetChoice> = {}): StepNet => {
     const scope = scopeOf(timing);
@@ -46,7 +50,7 @@ export function dateSteps(
     return progress === undefined ? net : netFrom(net, pack, progress);
   };
   const first = datesWithParting(netOf(NO_TIMING), mostPeople(pack));
-  if (first === undefined) return undefined;
+  if (first === undefined) return { undatedWith: NO_TIMING };
   const season = { ...seasonOf(pack, scopeOf(NO_TIMING), today), anyTimeOfYear: true };
   const anyTime = datesFor(netOf(NO_TIMING, { season }), { ...first.parting, notBefore: 0 });
   const toDo = activeSteps(pack, scopeOf(NO_TIMING), leftOut).filter(
@@ -56,7 +60,7 @@ export function dateSteps(
   const timing = { seasonWaitDays, parting: first.parting };
   const net = netOf(timing);
   const dated = datedInOneSeason(net, first.parting) ?? datesWithParting(net, mostPeople(pack));
-  if (dated === undefined) return undefined;
+  if (dated === undefined) return { undatedWith: timing };
   const dates = asDates(dated.dates, net.startOn);
   return {
     timing: { seasonWaitDays, parting: dated.parting },

@@ -25,7 +25,7 @@ export interface Link {
 
 export type Starts = ReadonlyMap<string, number>;
 
-/** Three years: every window opens twice before a search is given up. */
+/** Three years from the last day that anything waits for: every window opens twice before a search is given up. */
 const HORIZON_DAYS = 3 * 366;
 
 /** Solves the same net again and again, each time from starts that are already known to be too early or right. */
@@ -40,6 +40,7 @@ export function networkOf(points: readonly Point[], links: readonly Link[]): Net
     const [fromIndex, toIndex] = [indexById.get(from), indexById.get(to)];
     return fromIndex === undefined || toIndex === undefined ? [] : [{ fromIndex, toIndex, minDays, maxDays }];
   });
+  const horizon = HORIZON_DAYS + Math.max(0, ...points.map(({ notBefore }) => notBefore));
   return {
     leastStarts: (from) => {
       const starts = points.map(({ id, notBefore }) => Math.max(0, notBefore, from?.get(id) ?? 0));
@@ -48,7 +49,7 @@ export function networkOf(points: readonly Point[], links: readonly Link[]): Net
       for (;;) {
         const waitMoved = raiseByWaits(points, arcs, starts);
         const windowMoved = raiseToFitDays(points, starts);
-        if (starts.some((start) => start > HORIZON_DAYS)) return undefined;
+        if (starts.some((start) => start > horizon)) return undefined;
         if (!waitMoved && !windowMoved)
           return new Map(points.map(({ id }, index) => [id, starts[index] as number]));
         roundsOfWaits = windowMoved ? 0 : roundsOfWaits + 1;
