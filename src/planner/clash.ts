@@ -92,5 +92,6 @@ function betweenSteps({ waits }: StepNet, steps: readonly DemandingStep[]): Link
 
 /** The demands that clash; undefined when dates hold after all. */
 export function clashIn({ net }: Undatable): readonly Demand[] | undefined {
-  return smallestClash(demandsOf(net), brokenBesideIn(net), MOST_TRIES)?.demands;
+  const demands = demandsOf(net);
+  return smallestClash(demands, brokenBesideIn(net, demands), MOST_TRIES)?.demands;
 }

@@ -102,9 +102,8 @@ export function isKept(demand: Demand, starts: Starts, net: DemandingNet): boole
   }
 }
 
-/** For the search of a smallest clash. */
-export function brokenBesideIn(net: DemandingNet): BrokenBeside<Demand> {
-  const all = demandsOf(net);
+/** For the search of a smallest clash among all the demands of the net. */
+export function brokenBesideIn(net: DemandingNet, all: readonly Demand[]): BrokenBeside<Demand> {
   return (kept) => {
     const starts = startsKeeping(net, kept);
     return starts && all.filter((demand) => !kept.includes(demand) && !isKept(demand, starts, net));
