@@ -30,69 +30,89 @@ const HORIZON_DAYS = 3 * 366;
 
 /** Solves the same net again and again, each time from starts that are already known to be too early or right. */
 export interface Network {
-  /** The least starts, none before `from`; undefined when no starts can hold. */
-  readonly leastStarts: (from?: Starts) => Map<string, number> | undefined;
+  /** The least starts; undefined when no starts can hold. */
+  readonly leastStarts: () => Map<string, number> | undefined;
+  /**
+   * Raises starts, in the order of the points, to the least that hold; false when none do.
+   *
+   * @param moved the one point that was raised since they last held; without it all are looked at
+   */
+  readonly settle: (starts: number[], moved?: number) => boolean;
 }
 
 export function networkOf(points: readonly Point[], links: readonly Link[]): Network {
   const indexById = new Map(points.map(({ id }, index) => [id, index]));
-  const arcs = links.flatMap(({ from, to, minDays, maxDays }) => {
+  const after: Arc[][] = points.map(() => []);
+  const before: Arc[][] = points.map(() => []);
+  for (const { from, to, minDays, maxDays } of links) {
     const [fromIndex, toIndex] = [indexById.get(from), indexById.get(to)];
-    return fromIndex === undefined || toIndex === undefined ? [] : [{ fromIndex, toIndex, minDays, maxDays }];
-  });
+    if (fromIndex === undefined || toIndex === undefined) continue;
+    after[fromIndex]?.push({ other: toIndex, days: minDays });
+    if (maxDays !== undefined) before[toIndex]?.push({ other: fromIndex, days: maxDays });
+  }
   const horizon = HORIZON_DAYS + Math.max(0, ...points.map(({ notBefore }) => notBefore));
+  const settle: Network['settle'] = (starts, moved) =>
+    settled({ points, after, before, horizon }, starts, moved);
   return {
-    leastStarts: (from) => {
-      const starts = points.map(({ id, notBefore }) => Math.max(0, notBefore, from?.get(id) ?? 0));
-      // Waits alone settle within as many rounds as there are points, or they run in a circle for ever.
-      let roundsOfWaits = 0;
-      for (;;) {
-        const waitMoved = raiseByWaits(points, arcs, starts);
-        const windowMoved = raiseToFitDays(points, starts);
-        if (starts.some((start) => start > horizon)) return undefined;
-        if (!waitMoved && !windowMoved)
-          return new Map(points.map(({ id }, index) => [id, starts[index] as number]));
-        roundsOfWaits = windowMoved ? 0 : roundsOfWaits + 1;
-        if (roundsOfWaits > points.length) return undefined;
-      }
+    settle,
+    leastStarts: () => {
+      const starts = firstDays(points);
+      return settle(starts) ? startsById(points, starts) : undefined;
     },
   };
 }
 
+/** The day before which no step can be begun, whatever the others do. */
+export const firstDays = (points: readonly Point[]): number[] =>
+  points.map(({ notBefore }) => Math.max(0, notBefore));
+
+export const startsById = (points: readonly Point[], starts: readonly number[]): Map<string, number> =>
+  new Map(points.map(({ id }, index) => [id, starts[index] as number]));
+
 interface Arc {
-  readonly fromIndex: number;
-  readonly toIndex: number;
-  readonly minDays: number;
-  readonly maxDays: number | undefined;
+  readonly other: number;
+  readonly days: number;
 }
 
-function raiseByWaits(points: readonly Point[], arcs: readonly Arc[], starts: number[]): boolean {
-  let moved = false;
-  for (const { fromIndex, toIndex, minDays, maxDays } of arcs) {
-    const first = points[fromIndex] as Point;
-    const end = first.endOf(starts[fromIndex] as number);
-    const start = starts[toIndex] as number;
-    if (start < end + minDays) {
-      starts[toIndex] = end + minDays;
-      moved = true;
-    } else if (maxDays !== undefined && start > end + maxDays) {
-      starts[fromIndex] = startToEndBy(first, starts[fromIndex] as number, start - maxDays);
-      moved = true;
+interface Arcs {
+  readonly points: readonly Point[];
+  /** Least waits of what follows a point. */
+  readonly after: readonly (readonly Arc[])[];
+  /** Greatest waits after what comes before a point. */
+  readonly before: readonly (readonly Arc[])[];
+  readonly horizon: number;
+}
+
+/** Raises starts until all hold, looking again only at what moved; false when they pass the horizon, as in a circle. */
+function settled(
+  { points, after, before, horizon }: Arcs,
+  starts: number[],
+  moved: number | undefined,
+): boolean {
+  const queue = moved === undefined ? points.map((_, index) => index) : [moved];
+  const isQueued = points.map((_, index) => moved === undefined || index === moved);
+  const raise = (index: number, day: number): void => {
+    starts[index] = day;
+    if (isQueued[index] !== true) queue.push(index);
+    isQueued[index] = true;
+  };
+  for (let next = 0; next < queue.length; next++) {
+    const index = queue[next] as number;
+    isQueued[index] = false;
+    const { nextFit, endOf } = points[index] as Point;
+    const start = nextFit(starts[index] as number);
+    if (start > horizon) return false;
+    starts[index] = start;
+    const end = endOf(start);
+    for (const { other, days } of after[index] as readonly Arc[])
+      if ((starts[other] as number) < end + days) raise(other, end + days);
+    for (const { other, days } of before[index] as readonly Arc[]) {
+      const first = points[other] as Point;
+      const firstStart = starts[other] as number;
+      if (first.endOf(firstStart) + days < start) raise(other, startToEndBy(first, firstStart, start - days));
     }
   }
-  return moved;
-}
-
-function raiseToFitDays(points: readonly Point[], starts: number[]): boolean {
-  let moved = false;
-  points.forEach(({ nextFit }, index) => {
-    const start = starts[index] as number;
-    const fit = nextFit(start);
-    if (fit === start) return;
-    starts[index] = fit;
-    moved = true;
-  });
-  return moved;
+  return true;
 }
 
 /** The least start, from the one given, whose work ends on the day or later. */

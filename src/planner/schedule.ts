@@ -6,7 +6,7 @@
  * work, so that order is kept across them.
  */
 import { latestStarts } from './latest-starts.js';
-import { type Link, networkOf, type Starts } from './network.js';
+import { firstDays, type Link, networkOf, type Starts, startsById } from './network.js';
 import { openDiary, type WorkPoint, workPoint } from './work-days.js';
 
 /** A step and its work; days count from the first free day. */
@@ -72,30 +72,33 @@ function withinHours(
   dayHours: number,
 ): Map<string, number> | undefined {
   const network = networkOf(points, waits);
-  let starts = network.leastStarts();
-  const moves = new Map<string, number>();
+  const starts = firstDays(points);
+  const moves = points.map(() => 0);
   // Work that makes room more often than there are days of work in all is tied to what it makes room for.
   const mostMoves = points.reduce((sum, { hours }) => sum + Math.ceil(hours / dayHours), 0);
-  while (starts !== undefined) {
+  for (let isSettled = network.settle(starts); isSettled; ) {
     const tooMuch = firstBeyondTheDay(points, starts, dayHours);
-    if (tooMuch === undefined) return starts;
-    moves.set(tooMuch, (moves.get(tooMuch) ?? 0) + 1);
-    if ((moves.get(tooMuch) as number) > mostMoves) return undefined;
-    starts.set(tooMuch, (starts.get(tooMuch) as number) + 1);
-    starts = network.leastStarts(starts);
+    if (tooMuch === undefined) return startsById(points, starts);
+    const moved = (moves[tooMuch] as number) + 1;
+    if (moved > mostMoves) return undefined;
+    moves[tooMuch] = moved;
+    starts[tooMuch] = (starts[tooMuch] as number) + 1;
+    isSettled = network.settle(starts, tooMuch);
   }
   return undefined;
 }
 
+/** Place in the list of the first step whose work the hours of a day no longer hold. */
 function firstBeyondTheDay(
   points: readonly WorkPoint[],
-  starts: Starts,
+  starts: readonly number[],
   dayHours: number,
-): string | undefined {
+): number | undefined {
   const diary = openDiary(dayHours);
-  for (const { id, workOn } of points) {
-    const work = workOn(starts.get(id) as number);
-    if (!diary.hasRoomFor(work)) return id;
+  for (const [index, { workOn, hours }] of points.entries()) {
+    if (hours === 0) continue;
+    const work = workOn(starts[index] as number);
+    if (!diary.hasRoomFor(work)) return index;
     diary.take(work);
   }
   return undefined;
@@ -141,7 +144,8 @@ function joined(
     const gap = at(to) - (byId.get(from) as WorkPoint).endOf(at(from));
     return gap >= minDays && (maxDays === undefined || gap <= maxDays);
   });
-  return holds && firstBeyondTheDay(points, starts, dayHours) === undefined ? starts : least;
+  const days = points.map(({ id }) => at(id));
+  return holds && firstBeyondTheDay(points, days, dayHours) === undefined ? starts : least;
 }
 
 /** Steps so that whatever follows a step comes before it in the list. */
