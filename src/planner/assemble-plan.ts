@@ -4,7 +4,7 @@
  * Needs every question that decides to be answered or assumed; what is open then is left out, never guessed.
  * The steps are dated twice: once to see how long the season makes them wait, then with that wait in the rules.
  */
-import { addDays, type IsoDate, isInWindow, lastDateInWindow } from '../base/dates.js';
+import { addDays, type IsoDate, isInWindow, lastDateInWindow, lastOpening } from '../base/dates.js';
 import type { Units } from '../base/us-units.js';
 import type { Answers, AnswerValue } from '../interview/answers.js';
 import { reasonsFor, sentenceOf, type View } from '../interview/reasons.js';
@@ -236,6 +236,5 @@ function windowHereOf(
     windowsOf(step, each, numberOf)?.find((window) => isInWindow(startOn, window)),
   );
   if (here === undefined || (here.from === anywhere?.from && here.until === anywhere.until)) return null;
-  const until = lastDateInWindow(startOn, here);
-  return { from: lastDateInWindow(startOn, here).replace(/-\d\d-\d\d$/, `-${here.from}`) as IsoDate, until };
+  return { from: lastOpening(startOn, here), until: lastDateInWindow(startOn, here) };
 }
