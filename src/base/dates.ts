@@ -121,6 +121,13 @@ export function lastDateInWindow(date: IsoDate, window: YearlyWindow): IsoDate {
   return sameYear >= date ? sameYear : existingDay(yearOf(date) + 1, window.until, 'before');
 }
 
+/** The last day, up to the date, on which the window opened. */
+export function lastOpening(date: IsoDate, window: YearlyWindow): IsoDate {
+  const { from } = checkedWindow(window);
+  const sameYear = existingDay(yearOf(date), from, 'after');
+  return sameYear <= date ? sameYear : existingDay(yearOf(date) - 1, from, 'after');
+}
+
 /** The date for a reader, such as `Saturday 13 March 2027`. */
 export function formatDay(date: IsoDate): string {
   const { year, month, day } = civilDay(date);

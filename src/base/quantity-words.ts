@@ -173,3 +173,6 @@ const countedAs = (unit: string): string => (unit === 'm2' || unit === 'each' ? 
 export function withUnit(number: string, unit: string): string {
   return unit === '' ? number : `${number} ${unit}`;
 }
+
+/** `1 day`, `14 days`. */
+export const daysWords = (days: number): string => `${days} ${Math.abs(days) === 1 ? 'day' : 'days'}`;

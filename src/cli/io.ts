@@ -52,3 +52,7 @@ export class CliStop extends Error {
     super(message);
   }
 }
+
+/** By its name, so that nobody need load the planner for it. */
+export const isScheduleClash = (error: unknown): error is Error =>
+  error instanceof Error && error.name === 'ScheduleClash';

@@ -5,7 +5,7 @@ import { cleanLine } from '../base/clean-text.js';
 import { nearest } from '../base/nearest.js';
 import { COMMANDS, generalHelp, START } from './commands.js';
 import { commandLineFor } from './how-started.js';
-import { CliStop, EXIT } from './io.js';
+import { CliStop, EXIT, isScheduleClash } from './io.js';
 import { PACKAGE_FILE } from './paths.js';
 
 const LONGEST_SHOWN = 60;
@@ -61,9 +61,6 @@ function version(): string {
   return (JSON.parse(text) as { version: string }).version;
 }
 
-/** By its name, so that help need not load the planner. */
-const isClash = (error: unknown): error is Error => error instanceof Error && error.name === 'ScheduleClash';
-
 /** A reader that went away, as in `seedbed plan x.json | head`, is no error. */
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   if (error.code === 'EPIPE') process.exit(EXIT.done);
@@ -77,10 +74,8 @@ try {
     const usage = error.usage === undefined ? '' : `\nUsage: ${commandLine(error.usage)}`;
     process.stderr.write(`${error.message}${usage}\n`);
     process.exitCode = error.exitCode;
-  } else if (isClash(error)) {
-    process.stderr.write(
-      `${error.message} Give another first free day ("startOn") or more working days ("workDays"), and plan again.\n`,
-    );
+  } else if (isScheduleClash(error)) {
+    process.stderr.write(`${error.message}\n`);
     process.exitCode = EXIT.answers;
   } else {
     const { message, stack } = error as Error;

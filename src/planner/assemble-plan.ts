@@ -4,7 +4,7 @@
  * Needs every question that decides to be answered or assumed; what is open then is left out, never guessed.
  * The steps are dated twice: once to see how long the season makes them wait, then with that wait in the rules.
  */
-import { addDays, type IsoDate, isInWindow, lastDateInWindow } from '../base/dates.js';
+import { addDays, type IsoDate, isInWindow, lastDateInWindow, lastOpening } from '../base/dates.js';
 import type { Units } from '../base/us-units.js';
 import type { Answers, AnswerValue } from '../interview/answers.js';
 import { reasonsFor, sentenceOf, type View } from '../interview/reasons.js';
@@ -24,6 +24,7 @@ import type { PriceList } from './price-list.js';
 import type { Progress } from './progress.js';
 import { type Ledger, openLedger } from './provenance.js';
 import { purchaseOf } from './purchase.js';
+import { ScheduleClash } from './schedule-clash.js';
 import { numbersOf } from './step-net.js';
 import { activeSteps, answered, daysOf, holds } from './steps.js';
 import { type Say, sayer } from './texts.js';
@@ -45,13 +46,7 @@ export interface PlanInput {
   readonly progress?: Progress | undefined;
 }
 
-/** Thrown when waits and windows cannot all hold; names the steps that could not settle. */
-export class ScheduleClash extends Error {
-  override readonly name = 'ScheduleClash';
-  constructor(readonly steps: readonly string[]) {
-    super(`No dates satisfy every wait and season for: ${steps.join(', ')}.`);
-  }
-}
+export { ScheduleClash };
 
 export function assemblePlan(input: PlanInput): Plan {
   const { pack, today, progress, units = 'metric' } = input;
@@ -104,12 +99,25 @@ export function assemblePlan(input: PlanInput): Plan {
 }
 
 /** @throws {ScheduleClash} when no dates hold */
-export function datedChoice({ pack, answers: given, today, assumeAll, progress }: PlanInput) {
-  const asked = { pack, answers: given, today, assume: assumeAll ? 'all' : 'said' } as const;
-  const choice = { ...asked, answers: answersInUse(asked) };
-  const dating = dateSteps(pack, scopesByTiming(choice), today, progress);
-  if (dating === undefined) throw new ScheduleClash(activeSteps(pack, scopeFor(choice)).map(({ id }) => id));
-  return { choice, ...dating };
+export function datedChoice({
+  pack,
+  answers: given,
+  today,
+  assumeAll,
+  progress,
+  units = 'metric',
+}: PlanInput) {
+  const datingFor = (answers: Answers) => {
+    const asked = { pack, answers, today, assume: assumeAll ? 'all' : 'said' } as const;
+    const choice = { ...asked, answers: answersInUse(asked) };
+    const scopeOf = scopesByTiming(choice);
+    return { choice, scopeOf, dating: dateSteps(pack, scopeOf, today, progress) };
+  };
+  const { choice, scopeOf, dating } = datingFor(given);
+  if ('dates' in dating) return { choice, ...dating };
+  const { undatedWith: timing } = dating;
+  const hasDates = (answers: Answers): boolean => 'dates' in datingFor(answers).dating;
+  throw new ScheduleClash({ pack, scopeOf, today, progress, timing, answers: given, hasDates, units });
 }
 
 /** The scope in which the plan of the same input was made, for whoever asks why. */
@@ -238,6 +246,5 @@ function windowHereOf(
     windowsOf(step, each, numberOf)?.find((window) => isInWindow(startOn, window)),
   );
   if (here === undefined || (here.from === anywhere?.from && here.until === anywhere.until)) return null;
-  const until = lastDateInWindow(startOn, here);
-  return { from: lastDateInWindow(startOn, here).replace(/-\d\d-\d\d$/, `-${here.from}`) as IsoDate, until };
+  return { from: lastOpening(startOn, here), until: lastDateInWindow(startOn, here) };
 }

@@ -27,19 +27,23 @@ export interface Dating {
   readonly dates: ReadonlyMap<string, readonly PartDates[]>;
 }
 
+/** No dates hold with this in the rules, whatever the hours and hands. */
+export interface Undated {
+  readonly undatedWith: Timing;
+}
+
 /**
  * Dates all steps.
  *
  * @param scopeOf the scope with a timing in the rules; the same scope where the rules are told the same
  * @param progress what has happened since; those steps stand where they were done
- * @returns undefined when no dates hold
  */
 export function dateSteps(
   pack: Pack,
   scopeOf: (timing: Timing) => Scope,
   today: IsoDate,
   progress?: Progress,
-): Dating | undefined {
+): Dating | Undated {
   const leftOut = progress?.leftOut;
   const wholeNetOf = (scope: Scope, season: Season): StepNet =>
     stepNet(pack, scope, { today, season, leftOut });
@@ -51,12 +55,13 @@ export function dateSteps(
   const undatedSeason = seasonOf(pack, undated, today);
   const undatedNet = netOf(undated, undatedSeason);
   const first = datesWithParting(undatedNet, mostPeople(pack));
-  if (first === undefined) return undefined;
+  if (first === undefined) return { undatedWith: NO_TIMING };
   const toDo = activeSteps(pack, undated, leftOut).filter(({ id }) => progress?.done.has(id) !== true);
   const seasonWaitDays = seasonWaitOf(toDo, first.dates, () =>
     datesFor(netOf(undated, { ...undatedSeason, anyTimeOfYear: true }), { ...first.parting, notBefore: 0 }),
   );
-  const told = scopeOf({ seasonWaitDays, parting: first.parting });
+  const toldTiming = { seasonWaitDays, parting: first.parting };
+  const told = scopeOf(toldTiming);
   // Where the dates tell the rules nothing new, they stand.
   const isSettled = told === undated;
   const season = isSettled ? undatedSeason : seasonOf(pack, told, today);
@@ -64,7 +69,7 @@ export function dateSteps(
   const dated = isSettled
     ? first
     : (datedInOneSeason(net, first.parting) ?? datesWithParting(net, mostPeople(pack)));
-  if (dated === undefined) return undefined;
+  if (dated === undefined) return { undatedWith: toldTiming };
   const timing = { seasonWaitDays, parting: dated.parting };
   const dates = asDates(dated.dates, net.startOn);
   return {

@@ -25,7 +25,7 @@ export interface Link {
 
 export type Starts = ReadonlyMap<string, number>;
 
-/** Three years: every window opens twice before a search is given up. */
+/** Three years from the last day that anything waits for: every window opens twice before a search is given up. */
 const HORIZON_DAYS = 3 * 366;
 
 /** A net that is being solved; its starts only ever rise. */
@@ -44,7 +44,8 @@ export interface Network {
 export function networkOf(points: readonly Point[], links: readonly Link[]): Network {
   const arcsAt = arcsByPoint(points, links);
   const starts = points.map(({ notBefore }) => Math.max(0, notBefore));
-  const settle = (from: Iterable<number>) => settled(points, starts, { arcsAt, from });
+  const horizon = HORIZON_DAYS + Math.max(0, ...starts);
+  const settle = (from: Iterable<number>) => settled(points, starts, { arcsAt, from, horizon });
   return {
     startOf: (index) => starts[index] as number,
     leastStarts: () =>
@@ -83,13 +84,15 @@ interface Unsettled {
   readonly arcsAt: readonly (readonly Arc[])[];
   /** Places of the points that may break a wait or stand on an unfit day. */
   readonly from: Iterable<number>;
+  /** Last day that is looked at. */
+  readonly horizon: number;
 }
 
 /** Raises starts until nothing moves. The first place looked at or moved; undefined when a start passes the horizon. */
 function settled(
   points: readonly Point[],
   starts: number[],
-  { arcsAt, from }: Unsettled,
+  { arcsAt, from, horizon }: Unsettled,
 ): number | undefined {
   const waiting = new Set(from);
   let first = Number.POSITIVE_INFINITY;
@@ -98,7 +101,7 @@ function settled(
     waiting.delete(index);
     first = Math.min(first, index);
     const start = (points[index] as Point).nextFit(starts[index] as number);
-    if (start > HORIZON_DAYS) return undefined;
+    if (start > horizon) return undefined;
     starts[index] = start;
     for (const arc of arcsAt[index] as readonly Arc[]) {
       const moved = keepWait(points, starts, arc);

@@ -1,5 +1,6 @@
 /** The rest of a plan worked out again from where things stand, and what of it moved, and why. */
 import { addDays, daysBetween, formatDay, type IsoDate } from '../base/dates.js';
+import { daysWords } from '../base/quantity-words.js';
 import { assemblePlan, type PlanInput, plannedScope } from './assemble-plan.js';
 import type { Plan, PlanStep } from './plan.js';
 import { type FollowRecord, type Progress, progressOf } from './progress.js';
@@ -100,8 +101,6 @@ function limitOf({ step: id, minDays }: PlanStep['after'][number], plan: Plan): 
 }
 
 const DAYS_PER_WEEK = 7;
-
-export const daysWords = (days: number): string => `${days} ${Math.abs(days) === 1 ? 'day' : 'days'}`;
 
 /** Steps still to do whose greatest wait after something done can no longer be kept. */
 export function overdue({ plan }: Reworked): { readonly title: string; readonly says: string }[] {

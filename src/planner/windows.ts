@@ -7,6 +7,7 @@ import {
   type IsoDate,
   isInWindow,
   lastDateInWindow,
+  lastOpening,
   nextDateInWindow,
   nextWeekend,
   parseIsoDate,
@@ -101,7 +102,7 @@ function warmPart(
   const opens = opensAtC === undefined ? undefined : numberOf(opensAtC);
   const [belowC, daysLeft] = closes === undefined ? [] : [numberOf(closes.belowC), numberOf(closes.daysLeft)];
   if (opens === undefined && (belowC === undefined || daysLeft === undefined)) return rule;
-  const first = parseIsoDate(`${year}-${rule.from}`);
+  const first = lastOpening(parseIsoDate(`${year}-12-31`), rule);
   const length = daysBetween(first, lastDateInWindow(first, rule)) + 1;
   const days = Array.from({ length }, (_, index) => index);
   const isWarm = (index: number): boolean => {

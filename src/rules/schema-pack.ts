@@ -66,7 +66,7 @@ export const togetherSchema = z.strictObject({
   says: sentence,
 });
 
-/** Sentences that the program puts together: explanations, and what a trip to the shop takes; `{names}` are filled in. */
+/** Sentences that the program puts together: explanations, a trip to the shop, why no dates hold; `{names}` are filled in. */
 const wordingSchema = z.strictObject({
   listAnd: sentence,
   listOr: sentence,
@@ -121,6 +121,23 @@ const wordingSchema = z.strictObject({
   bulkGoods: sentence,
   stockShort: sentence,
   buyInStages: sentence,
+  clash: sentence,
+  clashMissed: sentence,
+  clashBehind: sentence,
+  clashList: sentence,
+  clashSeason: sentence,
+  clashSeasonHere: sentence,
+  clashSpan: sentence,
+  clashWeekends: sentence,
+  clashNoSooner: sentence,
+  clashLeast: sentence,
+  clashAfter: sentence,
+  clashGreatest: sentence,
+  clashSameDay: sentence,
+  clashWays: sentence,
+  clashWay: sentence,
+  clashWayAssumed: sentence,
+  clashNoWay: sentence,
 });
 
 /** What commonly goes wrong in the weeks after sowing. */

@@ -55,6 +55,8 @@ export const questionSchema = z
     safety: z.boolean().optional(),
     /** A plan can be made without it, and nothing is assumed in its place: a name, a budget. */
     optional: z.boolean().optional(),
+    /** The owner decides it: another answer is another way to do the job, not another lawn. */
+    ownDecision: z.boolean().optional(),
     /** Answered by answering another: a rate in g/m2 says that the product is dry. */
     impliedBy: z.array(z.strictObject({ answered: answerName, value: z.string() })).optional(),
     /** The shown default: an answer value, or "today" for a date. */

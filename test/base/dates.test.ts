@@ -11,6 +11,7 @@ import {
   isInWindow,
   isIsoDate,
   lastDateInWindow,
+  lastOpening,
   monthName,
   monthOf,
   nextDateInWindow,
@@ -186,6 +187,18 @@ describe('a yearly window', () => {
     ['2026-11-01', { from: '01-01', until: '12-31' }, '2026-12-31'],
   ])('that holds %s ends on its last day: %o gives %s', (date, window, expected) => {
     expect(lastDateInWindow(day(date), window)).toBe(expected);
+  });
+
+  it.each([
+    ['2026-09-01', autumn, '2026-08-15'],
+    ['2026-08-15', autumn, '2026-08-15'],
+    ['2027-02-28', winter, '2026-11-01'],
+    ['2026-12-31', winter, '2026-11-01'],
+    ['2027-04-01', { from: '02-29', until: '04-30' }, '2027-03-01'],
+    ['2028-04-01', { from: '02-29', until: '04-30' }, '2028-02-29'],
+    ['2028-02-28', { from: '02-29', until: '04-30' }, '2027-03-01'],
+  ])('up to %s last opened in %o on %s', (date, window, expected) => {
+    expect(lastOpening(day(date), window)).toBe(expected);
   });
 
   it('finds the same next day as walking the calendar one day at a time', () => {

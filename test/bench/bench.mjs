@@ -5,6 +5,7 @@
 import { spawnSync } from 'node:child_process';
 import { readFileSync, statSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { netTimes } from './net.mjs';
 import { nextQuestionTimes } from './next-question.mjs';
 
 const RUNS = 21;
@@ -74,6 +75,7 @@ for (const [name, list] of Object.entries(times)) {
   );
 }
 console.log(`\n${await nextQuestionTimes()}`);
+console.log(`\n${netTimes()}`);
 const pack = fileURLToPath(new URL('../../dist/pack.json', import.meta.url));
 console.log(`\nbuilt pack: ${(statSync(pack).size / 1024).toFixed(0)} KiB`);
 const lock = JSON.parse(readFileSync(new URL('../../package-lock.json', import.meta.url), 'utf8'));

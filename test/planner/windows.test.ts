@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { addDays, isInWindow, parseIsoDate, weekdayOf } from '../../src/base/dates.js';
+import type { LocalClimate } from '../../src/planner/climate.js';
 import { fitDaysOf, halfYearOn } from '../../src/planner/windows.js';
 import type { Step } from '../../src/rules/schema.js';
 
@@ -42,6 +43,24 @@ describe('the days that fit a step', () => {
       expect(step.window?.between.some((window) => isInWindow(fit, window))).toBe(true);
       expect((lastFitDay(fit) as string) >= fit).toBe(true);
     }
+  });
+});
+
+describe('a window narrowed by the soil', () => {
+  it('may open on 29 February, in years that have none too', () => {
+    const early = {
+      ...step,
+      window: { ...step.window, between: [{ from: '02-29', until: '05-31', opensAtC: 8 }] },
+    } as unknown as Step;
+    // 8 degrees are reached on day 80, which is 21 March and in a leap year 20 March.
+    const climate = (year: number) =>
+      ({ year, period: '', soilCOn: (day: number) => day / 10 }) as unknown as LocalClimate;
+    const opens = (year: number) =>
+      fitDaysOf(early, { ...north, climate: climate(year) }, numberOf).nextFitDay(
+        parseIsoDate(`${year}-01-01`),
+      );
+    expect(opens(2027)).toBe('2027-03-21');
+    expect(opens(2028)).toBe('2028-03-20');
   });
 });
 

@@ -10,7 +10,7 @@ import { askerFor, lazyReader } from '../asker-for.js';
 import { type Command, type ParsedArgs, PRICES_OPTION, UNITS_OPTION, unitsOf } from '../command.js';
 import type { FinishInput } from '../finish-plan.js';
 import { interviewFor } from '../interview-for.js';
-import { type CliIo, EXIT } from '../io.js';
+import { type CliIo, CliStop, EXIT, isScheduleClash } from '../io.js';
 import { CLIMATE_OPTION, withOwnClimate } from '../own-climate.js';
 import { openSaving, quoted, type Saving } from '../saving.js';
 
@@ -80,22 +80,32 @@ async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
     // What was moved over or could be read is safe before the first question.
     await saving.save(rules.toSave()).catch(() => undefined);
     if (!args.flag('quiet')) asker.say(welcome(saving));
-    const end = await runSession({
-      asker,
-      interview: rules.interview,
-      save: () => saving.save(rules.toSave()),
-    });
-    return await leave(end, {
-      args,
-      io,
-      asker,
-      saving,
-      pack,
-      prices,
-      answers: rules.answers(),
-      session: rules.toSave(),
-      isOpen: rules.interview.clash() !== undefined || rules.interview.next() !== undefined,
-    });
+    const save = (): Promise<void> => saving.save(rules.toSave());
+    for (;;) {
+      const end = await runSession({ asker, interview: rules.interview, save });
+      const answers = rules.answers();
+      try {
+        return await leave(end, {
+          args,
+          io,
+          asker,
+          saving,
+          pack,
+          prices,
+          answers,
+          session: rules.toSave(),
+          isOpen: rules.interview.clash() !== undefined || rules.interview.next() !== undefined,
+        });
+      } catch (error) {
+        if (!isScheduleClash(error)) throw error;
+        if (end.outcome !== 'finished' || asker.left?.() !== undefined) {
+          await saving.release();
+          throw new CliStop(EXIT.answers, `${error.message}${partingWords(end, { saving, answers })}`);
+        }
+        // Back to the list of answers, where one can be changed.
+        asker.say(`\n${error.message}\n`);
+      }
+    }
   } finally {
     for (const name of ['SIGTERM', 'SIGHUP', 'SIGINT'] as const) process.removeListener(name, stop);
     asker.close();

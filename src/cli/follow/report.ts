@@ -1,8 +1,10 @@
 /** What `follow` says at the end: what moved and why, what is late, and what comes next. */
+
 import { daysBetween, type IsoDate, yearOf } from '../../base/dates.js';
+import { daysWords } from '../../base/quantity-words.js';
 import { dayWords } from '../../document/date-words.js';
 import type { Plan } from '../../planner/plan.js';
-import { daysWords, type Move, movesOf, overdue, type Reworked } from '../../planner/rework.js';
+import { type Move, movesOf, overdue, type Reworked } from '../../planner/rework.js';
 
 export function reportOf(before: Plan, after: Reworked): string {
   const { today } = after.progress;

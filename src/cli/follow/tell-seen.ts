@@ -1,8 +1,10 @@
 /** Asks for what is seen: the signs that a wait is over, the first green, and whatever goes wrong. */
+
 import { addDays, daysBetween, formatDay, type IsoDate } from '../../base/dates.js';
+import { daysWords } from '../../base/quantity-words.js';
 import { plannedScope } from '../../planner/assemble-plan.js';
 import type { PlanStep } from '../../planner/plan.js';
-import { daysWords, sayerOf, workEnd } from '../../planner/rework.js';
+import { sayerOf, workEnd } from '../../planner/rework.js';
 import { troublesOn } from '../../planner/troubles.js';
 import type { Trouble } from '../../rules/schema-pack.js';
 import { askDay, standing, type Telling } from './tell.js';

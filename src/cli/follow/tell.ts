@@ -1,12 +1,13 @@
 /** Asks what was done, when, and what is seen. Each answer is a record, kept before the next thing is asked. */
+
 import { addDays, daysBetween, formatDay, type IsoDate } from '../../base/dates.js';
-import { quantity } from '../../base/quantity-words.js';
+import { daysWords, quantity } from '../../base/quantity-words.js';
 import { measureOf, type Units } from '../../base/us-units.js';
 import { readPastDay } from '../../interview/read-date-past.js';
 import type { PlanInput } from '../../planner/assemble-plan.js';
 import type { Plan, PlanStep } from '../../planner/plan.js';
 import { allBefore, type FollowRecord, goesOnByItself } from '../../planner/progress.js';
-import { daysWords, type Reworked, reworked, workEnd } from '../../planner/rework.js';
+import { type Reworked, reworked, workEnd } from '../../planner/rework.js';
 import type { Pack } from '../../rules/pack.js';
 import type { Step } from '../../rules/schema.js';
 import type { Asker } from '../../terminal/asker.js';
