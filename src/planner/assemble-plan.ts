@@ -86,7 +86,7 @@ export function assemblePlan(input: PlanInput): Plan {
     units,
     name: said(answers.lawnName),
     place: place === null ? null : placeName(place, pack.climate),
-    climate: climateOf(season, ledger),
+    climate: climateOf(season, pack, ledger),
     lawn: lawnOf(answers, scope, ledger, units),
     verdict,
     findings,
@@ -207,13 +207,20 @@ function planStep(step: Step, context: StepContext): PlanStep {
   };
 }
 
-function climateOf({ climate }: Season, ledger: Ledger): Plan['climate'] {
+function climateOf({ climate }: Season, { ownClimate }: Pack, ledger: Ledger): Plan['climate'] {
   if (climate === undefined) return null;
   const { station, period } = climate;
-  if (station === undefined) return { station: null, km: null, period, licenceLine: null };
+  if (station === undefined)
+    return { station: null, km: null, period, licenceLine: null, own: ownClimate ?? null };
   ledger.cite([{ id: station.sourceId, at: station.name }]);
   ledger.noteFigure('station-reach-km');
-  return { station: station.name, km: rounded(station.km), period, licenceLine: station.licenceLine };
+  return {
+    station: station.name,
+    km: rounded(station.km),
+    period,
+    licenceLine: station.licenceLine,
+    own: null,
+  };
 }
 
 /** Only where the place changes the window; the published months are in the step's own words. */

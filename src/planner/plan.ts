@@ -6,6 +6,7 @@
 import type { IsoDate } from '../base/dates.js';
 import type { Units } from '../base/us-units.js';
 import type { Answers } from '../interview/answers.js';
+import type { OwnClimate } from '../rules/pack.js';
 import type { Caution, Citation, Figure } from '../rules/schema.js';
 import type { VerdictId } from '../rules/schema-pack.js';
 
@@ -242,6 +243,8 @@ export interface Plan {
     readonly km: number | null;
     readonly period: string;
     readonly licenceLine: string | null;
+    /** The user's own means, so that the plan can be worked out again without the file; null for a station. */
+    readonly own: OwnClimate | null;
   } | null;
   readonly lawn: {
     readonly areaM2: number;

@@ -85,7 +85,13 @@ describe('the job at a glance', () => {
   });
 
   it('names the station whose months set the seasons, and how far off it is', () => {
-    const climate = { station: 'Oxford', km: 14.2, period: '1991-2020', licenceLine: 'Open data.' };
+    const climate = {
+      station: 'Oxford',
+      km: 14.2,
+      period: '1991-2020',
+      licenceLine: 'Open data.',
+      own: null,
+    };
     const [, lead] = glanceSection({ ...samplePlan, climate }, references);
     expect(JSON.stringify(lead)).toContain(
       'The seasons follow the monthly means of 1991-2020 at Oxford, 14 km away.',

@@ -10,6 +10,7 @@ import { type FollowFile, openFollowFile } from '../follow/follow-file.js';
 import { logText } from '../follow/log-text.js';
 import { planBefore, visit } from '../follow/visit.js';
 import { type CliIo, CliStop, EXIT } from '../io.js';
+import { CLIMATE_OPTION, withOwnClimate } from '../own-climate.js';
 import { rendered } from '../render-plan.js';
 import { writeResult } from '../write-result.js';
 import { dayOf } from './plan.js';
@@ -18,8 +19,9 @@ export const follow: Command = {
   name: 'follow',
   summary: 'Later: say what was done and seen; the rest is planned again from there',
   usage:
-    'follow PLAN-or-SESSION [--today DATE] [--plain] [--save FILE] [--out PLAN.md] [--log LOG.md] [--force]',
+    'follow PLAN-or-SESSION [--today DATE] [--plain] [--save FILE] [--out PLAN.md] [--log LOG.md] [--force] [--climate FILE]',
   options: {
+    ...CLIMATE_OPTION,
     today: { type: 'string', value: 'DATE', says: 'the day you tell it on; otherwise today' },
     plain: { type: 'boolean', says: 'numbered lines instead of drawn questions; reads piped lines too' },
     save: { type: 'string', value: 'FILE', says: 'keep what you tell there instead of in the session' },
@@ -32,8 +34,9 @@ export const follow: Command = {
 };
 
 async function runFollow(args: ParsedArgs, io: CliIo): Promise<number> {
-  const pack = await io.loadPack(args.text('pack'));
-  const file = await openFollowFile(args.positionals[0] as string, args.text('save'), io, pack);
+  const rules = await withOwnClimate(await io.loadPack(args.text('pack')), args, io);
+  const file = await openFollowFile(args.positionals[0] as string, args.text('save'), io, rules);
+  const { pack } = file.input;
   const signals = new AbortController();
   const stop = (): void => signals.abort();
   for (const name of ['SIGTERM', 'SIGHUP', 'SIGINT'] as const) process.once(name, stop);
