@@ -9,7 +9,7 @@ import { measureOf } from '../base/us-units.js';
 import type { Plan, PlanAmount, PlanStep } from '../planner/plan.js';
 import { asText, folded } from './calendar-lines.js';
 import { oneLine } from './one-line.js';
-import { eachPartFromItsSowing, timesWords } from './watering-section.js';
+import { timesWords } from './watering-section.js';
 import { counted, said, sentence } from './words.js';
 
 interface Day {
@@ -32,7 +32,7 @@ export function calendarOf(plan: Plan): string {
     ...plan.watering.map((period): Day => {
       const each = `Each time: ${quantity(period.litresPerTurn, 'L', plan.units)}`;
       const title = `Water the seed ${timesWords(period.turnsPerDay)}`;
-      const lines = [each, period.means ?? '', period.aim, eachPartFromItsSowing(plan.steps)];
+      const lines = [each, period.means ?? '', period.aim, plan.water?.eachPart ?? ''];
       return { key: `water-${period.weeks}`, title, fromOn: period.fromOn, untilOn: period.untilOn, lines };
     }),
     ...plan.outlook.map(({ on, weeks, sees, ifNot }): Day => {

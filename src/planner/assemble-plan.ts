@@ -27,6 +27,7 @@ import { purchaseOf } from './purchase.js';
 import { numbersOf, seasonOf } from './step-net.js';
 import { activeSteps, answered, daysOf, holds } from './steps.js';
 import { type Say, sayer } from './texts.js';
+import { waterOf } from './water-total.js';
 import { wateringOf } from './watering.js';
 import { type Season, windowsOf, windowWhy } from './windows.js';
 import { answersInUse, said, scopeFor } from './working-scope.js';
@@ -92,6 +93,7 @@ export function assemblePlan(input: PlanInput): Plan {
     findings,
     steps,
     watering,
+    water: waterOf({ pack, scope, units, watering, steps, prices: input.prices, note: ledger.noteFigure }),
     outlook: outlookOf(pack, scope, sowOn, say),
     ...purchaseOf(toBuyFor, { pack, scope, units, prices: input.prices, say, note: ledger.noteFigure }),
     assumptions: assumptionsOf({ pack, answers, scope, leftOut: leftOutOf(choice), active, say, units }),

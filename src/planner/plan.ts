@@ -203,6 +203,27 @@ export interface PlanWatering {
   readonly aim: string;
 }
 
+/** All the water of the plan, L, and its cost where a price of water is known; it is on no shop's bill. */
+export interface PlanWater {
+  /** Of the watering table, as it reaches the ground on dry days. */
+  readonly litres: number;
+  /** The same less the rain of a normal year; null where no rain is known. */
+  readonly litresAfterRain: number | null;
+  /** What has to be run for the dry days by the means answered. */
+  readonly drawnLitres: number;
+  /** What single steps pour besides. */
+  readonly stepLitres: number;
+  /** Of table and steps; null without a price. */
+  readonly cost: number | null;
+  readonly costAfterRain: number | null;
+  /** What days and litres mean where the lawn is sown part by part; null for one go. */
+  readonly eachPart: string | null;
+  /** What goes before the table, in sentences. */
+  readonly says: readonly string[];
+  /** What goes with the cost of the shopping; null without a price. */
+  readonly costSays: string | null;
+}
+
 export interface PlanSource {
   readonly number: number;
   readonly id: string;
@@ -265,6 +286,7 @@ export interface Plan {
   readonly findings: readonly PlanFinding[];
   readonly steps: readonly PlanStep[];
   readonly watering: readonly PlanWatering[];
+  readonly water: PlanWater | null;
   readonly outlook: readonly {
     readonly on: IsoDate;
     readonly weeks: number;
