@@ -83,6 +83,7 @@ function timeParagraph(step: PlanStep, steps: readonly PlanStep[], { year }: Ref
     latest,
     sentence(step.window ?? ''),
     hereWords(step, year),
+    ...(step.growth?.says ?? []),
   ].filter((part) => part !== '');
   return parts.length === 0 ? [] : [paragraph(strong('Time.'), ...parts)];
 }

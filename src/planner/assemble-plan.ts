@@ -17,6 +17,7 @@ import { assumptionsOf, leftOutOf } from './assumptions.js';
 import { cautionsOf } from './cautions.js';
 import { dateSteps, type PartDates } from './dating.js';
 import { type DaySigns, daySign } from './day-signs.js';
+import { growthAhead } from './growth-ahead.js';
 import { findingsOf, verdictOf } from './judgement.js';
 import { placeName } from './place.js';
 import type { Plan, PlanStep } from './plan.js';
@@ -205,6 +206,13 @@ function planStep(step: Step, context: StepContext): PlanStep {
     ifNot: say(step.ifNot),
     window: windowWhy(step, season),
     windowHere: windowHereOf(step, first.startOn, { scope, season }),
+    growth: growthAhead(step, last.startOn, {
+      pack,
+      season,
+      say,
+      numberOf: numbersOf(scope),
+      note: ledger.noteFigure,
+    }),
     sources: ledger.cite([...step.sources, ...(step.window?.sources ?? [])]),
   };
 }

@@ -65,6 +65,19 @@ export interface PlanWait {
   readonly why: string;
 }
 
+/** What a sowing has ahead of it, by the climate of the place. */
+export interface PlanGrowth {
+  /** Days from the last sowing on which the soil stays at `aboveC` or warmer; 365 where it always does. */
+  readonly daysLeft: number;
+  readonly aboveC: number;
+  /** Days of growth that are wanted before winter. */
+  readonly wantedDays: number;
+  /** Nights of air frost in a normal year, month by month over those days; empty where not known. */
+  readonly frost: readonly { readonly month: number; readonly nights: number }[];
+  /** The same in sentences. */
+  readonly says: readonly string[];
+}
+
 export interface PlanStep {
   readonly id: string;
   readonly title: string;
@@ -97,6 +110,8 @@ export interface PlanStep {
   readonly window: string | null;
   /** The window at the place in which the step begins, where the climate of the place narrows the published one. */
   readonly windowHere: { readonly from: IsoDate; readonly until: IsoDate } | null;
+  /** Null for a step that nothing has to grow after, and where the climate of the place is not known. */
+  readonly growth: PlanGrowth | null;
   readonly sources: readonly Citation[];
 }
 
