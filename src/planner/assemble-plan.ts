@@ -4,7 +4,7 @@
  * Needs every question that decides to be answered or assumed; what is open then is left out, never guessed.
  * The steps are dated twice: once to see how long the season makes them wait, then with that wait in the rules.
  */
-import { addDays, type IsoDate, isInWindow, lastDateInWindow } from '../base/dates.js';
+import { addDays, type IsoDate, isInWindow, lastDateInWindow, yearOf } from '../base/dates.js';
 import type { Units } from '../base/us-units.js';
 import type { Answers, AnswerValue } from '../interview/answers.js';
 import { reasonsFor, sentenceOf, type View } from '../interview/reasons.js';
@@ -15,10 +15,11 @@ import { outlookOf } from './aftercare.js';
 import { amountsOf, hoursOf, rounded, roundedFor } from './amounts.js';
 import { assumptionsOf, leftOutOf } from './assumptions.js';
 import { cautionsOf } from './cautions.js';
-import { dateSteps, type PartDates } from './dating.js';
+import { dateSteps, type PartDates, SOWINGS } from './dating.js';
 import { type DaySigns, daySign } from './day-signs.js';
 import { growthAhead } from './growth-ahead.js';
 import { findingsOf, verdictOf } from './judgement.js';
+import { soonerOf } from './more-hands.js';
 import { placeName } from './place.js';
 import type { Plan, PlanStep } from './plan.js';
 import type { PriceList } from './price-list.js';
@@ -57,7 +58,7 @@ export class ScheduleClash extends Error {
 
 export function assemblePlan(input: PlanInput): Plan {
   const { pack, today, progress, units = 'metric' } = input;
-  const { choice, timing, dates } = datedChoice(input);
+  const { choice, timing, dates, sooner } = datedChoice(input);
   const { answers } = choice;
   const place = said(answers.place);
   const scope = scopeFor({ ...choice, timing });
@@ -85,12 +86,14 @@ export function assemblePlan(input: PlanInput): Plan {
     format: 1,
     pack: { id: pack.id, version: pack.version, sha256: pack.sha256 },
     madeOn: progress?.today ?? today,
+    season: seasonYearOf(steps, today),
     units,
     name: said(answers.lawnName),
     place: place === null ? null : placeName(place, pack.climate),
     climate: climateOf(season, pack, ledger),
     lawn: lawnOf(answers, scope, ledger, units),
     verdict,
+    sooner: soonerOf(sooner, steps, { pack, scope }),
     findings,
     steps,
     watering,
@@ -106,6 +109,11 @@ export function assemblePlan(input: PlanInput): Plan {
     sources: ledger.sources(),
     answers: inOrderOfQuestions(answers, pack),
   };
+}
+
+function seasonYearOf(steps: readonly PlanStep[], today: IsoDate): number {
+  const sowing = steps.find(({ id }) => SOWINGS.includes(id));
+  return yearOf((sowing ?? steps[0])?.startOn ?? today);
 }
 
 /** @throws {ScheduleClash} when no dates hold */

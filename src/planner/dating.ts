@@ -8,19 +8,28 @@ import type { Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
 import type { Step } from '../rules/schema.js';
 import { NO_TIMING, type Timing } from './computed-facts.js';
-import { type Dates, datedInOneSeason, datesFor, datesWithParting } from './parting.js';
+import {
+  type Dated,
+  type Dates,
+  datedInOneSeason,
+  datesFor,
+  datesWithHelp,
+  datesWithParting,
+} from './parting.js';
 import { lastAfterDone, netFrom, type Progress } from './progress.js';
 import type { Placed } from './schedule.js';
 import { type NetChoice, type StepNet, seasonOf, stepNet } from './step-net.js';
 import { activeSteps } from './steps.js';
 
 /** The steps that the whole work leads up to. */
-const SOWINGS: readonly string[] = ['sow', 'patch-sow'];
+export const SOWINGS: readonly string[] = ['sow', 'patch-sow'];
 
 export interface Dating {
   readonly timing: Timing;
   /** Of every step, part by part. */
   readonly dates: ReadonlyMap<string, readonly PartDates[]>;
+  /** Where the work waits for the next season because one pair of hands is too few for this one. */
+  readonly sooner: { readonly people: number; readonly sowOn: IsoDate } | undefined;
 }
 
 /**
@@ -60,8 +69,21 @@ export function dateSteps(
   const dates = asDates(dated.dates, net.startOn);
   return {
     timing: { seasonWaitDays, parting: dated.parting },
+    sooner: soonerWithHelp(netOf(NO_TIMING), first, mostPeople(pack)),
     dates: progress === undefined ? dates : asHappened(dates, wholeNetOf(timing), progress),
   };
+}
+
+function soonerWithHelp(net: StepNet, first: Dated, most: number): Dating['sooner'] {
+  const sowing = net.steps.find(
+    ({ id }) => SOWINGS.includes(id) && net.inPlan.has(id) && net.inParts.has(id),
+  );
+  const helped = sowing && datesWithHelp(net, first, most);
+  if (sowing === undefined || helped === undefined) return undefined;
+  const { start } = firstPart(helped.dates, sowing.id);
+  return start < firstPart(first.dates, sowing.id).start
+    ? { people: helped.parting.people, sowOn: addDays(net.startOn, start) }
+    : undefined;
 }
 
 /** What is done on its real days; what must follow it soon, with the last day for that. */

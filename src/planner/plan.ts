@@ -265,6 +265,11 @@ export interface Plan {
   readonly format: 1;
   readonly pack: { readonly id: string; readonly version: string; readonly sha256: string };
   readonly madeOn: IsoDate;
+  /**
+   * The year of the sowing as it was first planned, or of the first step where nothing is sown: a plan made again has
+   * the same, next year's plan has another.
+   */
+  readonly season: number;
   /** In which units the sentences are worded. Numbers are metric always; for US sentences they are not rounded. */
   readonly units: Units;
   /** The lawn's own name as typed, or null. */
@@ -298,6 +303,11 @@ export interface Plan {
     readonly restsOn: readonly string[];
     readonly sources: readonly Citation[];
   };
+  /**
+   * Where the work waits for the next season because this one is too short for the people there are: how many would do
+   * it in this one, and the day of the first sowing then. Null otherwise.
+   */
+  readonly sooner: { readonly people: number; readonly sowOn: IsoDate; readonly says: string } | null;
   readonly findings: readonly PlanFinding[];
   readonly steps: readonly PlanStep[];
   readonly watering: readonly PlanWatering[];

@@ -15,7 +15,9 @@ export function reworked(input: PlanInput, records: readonly FollowRecord[], tod
   const scope = plannedScope(input);
   const say = sayer({ pack: input.pack, scope, note: () => undefined, units: input.units ?? 'metric' });
   const progress = progressOf(input.pack, records, { today, scope, say });
-  return { plan: assemblePlan({ ...input, progress }), progress };
+  // However far the sowing moves, it is the same season's work.
+  const { season } = assemblePlan(input);
+  return { plan: { ...assemblePlan({ ...input, progress }), season }, progress };
 }
 
 export interface Move {

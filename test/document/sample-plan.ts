@@ -12,6 +12,7 @@ export const samplePlan: Plan = {
   format: 1,
   pack: { id: 'sample-pack', version: '0.1.0', sha256: '0'.repeat(64) },
   madeOn: on('2027-03-11'),
+  season: 2027,
   units: 'metric',
   name: 'Mill End, back lawn',
   place: 'Lower Wickham',
@@ -25,6 +26,7 @@ export const samplePlan: Plan = {
     restsOn: ['thatch depth'],
     sources: [{ id: 'invented-seed', at: 'chapter 1' }],
   },
+  sooner: null,
   findings: [
     {
       id: 'compacted',

@@ -60,6 +60,10 @@ export const plan: Command = {
       io.out(explained(wanted, input, io.width));
       return EXIT.done;
     }
+    if (format === 'ics' && made.name === null && !args.flag('quiet'))
+      io.err(
+        'This lawn has no name, so a calendar knows it by its place and size. Give it one (lawnName) if there is another like it.\n',
+      );
     await writeResult(
       await rendered(made, format),
       { out: args.text('out'), force: args.flag('force'), quiet: args.flag('quiet') },
