@@ -138,6 +138,7 @@ export function interviewFor({
         seedbedSession: 1,
         pack: { id: pack.id, version: pack.version, sha256: pack.sha256 },
         startedOn,
+        ...(pack.ownClimate === undefined ? {} : { climate: pack.ownClimate }),
         answers: all.filter(({ questionId }) => !dormant.has(questionId)),
         dormant: all.filter(({ questionId }) => dormant.has(questionId)),
         heldOver: [...held.values()],

@@ -1,6 +1,6 @@
 /** Where a session is kept while it runs, and whether an unfinished one is taken up again. */
 import type { IsoDate } from '../base/dates.js';
-import type { Pack } from '../rules/pack.js';
+import type { OwnClimate, Pack } from '../rules/pack.js';
 import { openLocks } from '../session/lock.js';
 import type { SavedAnswer, SavedSession } from '../session/saved-session.js';
 import {
@@ -22,6 +22,8 @@ export interface TakenUp {
   readonly startedOn: IsoDate;
   /** The rules to go on by; undefined: the present ones. */
   readonly pack: Pack | undefined;
+  /** The own climate that it was answered with. */
+  readonly climate?: OwnClimate | undefined;
   /** What has happened since the plan was made. */
   readonly followed?: SavedSession['followed'];
 }
@@ -179,10 +181,10 @@ async function takenUp(
   const session = loaded.kind === 'damaged' ? loaded.salvaged : loaded.session;
   const answers = [...session.answers, ...session.dormant];
   if (loaded.kind === 'damaged') asker.say(damageWords(loaded, answers.length));
-  const { heldOver, startedOn = today } = session;
+  const { heldOver, startedOn = today, climate } = session;
   const followed = loaded.kind === 'whole' ? loaded.session.followed : undefined;
   const isOfTheseRules = session.pack?.sha256 === pack.sha256 || answers.length + heldOver.length === 0;
-  if (isOfTheseRules) return { answers, heldOver, startedOn, followed, pack: undefined };
+  if (isOfTheseRules) return { answers, heldOver, startedOn, climate, followed, pack: undefined };
   const [{ takeOver }, { packFromText }] = await Promise.all([
     import('./changed-rules.js'),
     import('./kept-rules.js'),
@@ -190,7 +192,7 @@ async function takenUp(
   const text = session.pack === undefined ? undefined : await store.rulesOf(session.pack.sha256);
   const rules = text === undefined ? undefined : await packFromText(text);
   const taken = await takeOver({ answers, heldOver, startedOn, pack: session.pack, rules }, input);
-  return taken === undefined ? 'left' : { ...taken, followed };
+  return taken === undefined ? 'left' : { ...taken, climate, followed };
 }
 
 function damageWords(

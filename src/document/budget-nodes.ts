@@ -1,10 +1,17 @@
 /** The list against the budget, or what it comes to where no budget was given. */
 import type { RootContent } from 'mdast';
-import type { PlanBudget, PlanShoppingLine } from '../planner/plan.js';
+import type { Plan, PlanBudget } from '../planner/plan.js';
 import { heading, numbered, paragraph, strong } from './nodes.js';
 import { counted, sentence } from './words.js';
 
-export function budgetNodes(budget: PlanBudget | null, shopping: readonly PlanShoppingLine[]): RootContent[] {
+/** Water is paid elsewhere, so it is told apart and set against no budget. */
+export function budgetNodes(plan: Pick<Plan, 'budget' | 'shopping' | 'water'>): RootContent[] {
+  const says = plan.water?.costSays ?? null;
+  const shop = shopNodes(plan);
+  return shop.length === 0 || says === null ? shop : [...shop, paragraph(says)];
+}
+
+function shopNodes({ budget, shopping }: Pick<Plan, 'budget' | 'shopping'>): RootContent[] {
   const priced = shopping.filter(({ cost }) => cost !== null);
   if (budget === null) {
     if (priced.length === 0) return [];

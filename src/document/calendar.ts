@@ -3,13 +3,13 @@
  *
  * @source rfc-5545, sections 3.6.1 and 3.8.2.2: all-day events, whose end is not included
  */
-import { addDays, daysBetween, type IsoDate } from '../base/dates.js';
+import { addDays, daysBetween, type IsoDate, parseIsoDate } from '../base/dates.js';
 import { quantity } from '../base/quantity-words.js';
 import { measureOf } from '../base/us-units.js';
 import type { Plan, PlanAmount, PlanStep } from '../planner/plan.js';
 import { asText, folded } from './calendar-lines.js';
 import { oneLine } from './one-line.js';
-import { eachPartFromItsSowing, timesWords } from './watering-section.js';
+import { timesWords } from './watering-section.js';
 import { counted, said, sentence } from './words.js';
 
 interface Day {
@@ -28,13 +28,10 @@ const EVENING_BEFORE = '-PT6H';
 /** Lines end in CR LF and hold at most 75 octets. */
 export function calendarOf(plan: Plan): string {
   const days = [
-    ...plan.steps.filter(({ doneOn }) => doneOn === null).flatMap((step) => daysOfStep(step, plan)),
-    ...plan.watering.map((period): Day => {
-      const each = `Each time: ${quantity(period.litresPerTurn, 'L', plan.units)}`;
-      const title = `Water the seed ${timesWords(period.turnsPerDay)}`;
-      const lines = [each, period.means ?? '', period.aim, eachPartFromItsSowing(plan.steps)];
-      return { key: `water-${period.weeks}`, title, fromOn: period.fromOn, untilOn: period.untilOn, lines };
-    }),
+    ...plan.steps
+      .filter(({ id, doneOn }) => doneOn === null && !(id === WATERED && plan.watering.length > 0))
+      .flatMap((step) => daysOfStep(step, plan)),
+    ...wateringDays(plan),
     ...plan.outlook.map(({ on, weeks, sees, ifNot }): Day => {
       const title = `Look at the lawn, ${counted(weeks, 'week')} after sowing`;
       return {
@@ -46,20 +43,38 @@ export function calendarOf(plan: Plan): string {
       };
     }),
   ];
+  const ahead = days.filter(({ untilOn }) => untilOn >= plan.madeOn);
   const lines = ['BEGIN:VCALENDAR', 'VERSION:2.0', 'PRODID:-//Seedbed//Lawn plan//EN'];
-  return [...lines, ...days.flatMap((day) => eventLines(day, plan)), 'END:VCALENDAR']
+  return [...lines, ...ahead.flatMap((day) => eventLines(day, plan)), 'END:VCALENDAR']
     .map((line) => `${folded(line)}\r\n`)
     .join('');
 }
 
+/** The step that the watering table tells week by week. */
+const WATERED = 'water-in';
+
+/** The weeks and not the step: they say how often and how much, and one reminder is enough. */
+function wateringDays(plan: Plan): Day[] {
+  const step = plan.steps.find(({ id }) => id === WATERED);
+  const care = step === undefined ? [] : [...cautionsOf(step, plan), ...step.how];
+  return plan.watering.map((period): Day => {
+    const each = `Each time: ${quantity(period.litresPerTurn, 'L', plan.units)}`;
+    const title = `Water the seed ${timesWords(period.turnsPerDay)}`;
+    const lines = [each, period.means ?? '', period.aim, plan.water?.eachPart ?? '', ...care];
+    return { key: `water-${period.weeks}`, title, fromOn: period.fromOn, untilOn: period.untilOn, lines };
+  });
+}
+
+const cautionsOf = (step: PlanStep, { cautions }: Plan): string[] =>
+  cautions
+    .filter(({ id, severity }) => step.cautions.includes(id) && severity !== 'note')
+    .map(({ severity, line }) => `${severity === 'danger' ? 'Danger' : 'Warning'}: ${line}`);
+
 /** One entry, or one for each part of a large lawn; every one holds for as long as the step lasts. */
 function daysOfStep(step: PlanStep, plan: Plan): Day[] {
-  const cautions = plan.cautions.filter(
-    ({ id, severity }) => step.cautions.includes(id) && severity !== 'note',
-  );
   const lines = [
     step.purpose,
-    ...cautions.map(({ severity, line }) => `${severity === 'danger' ? 'Danger' : 'Warning'}: ${line}`),
+    ...cautionsOf(step, plan),
     ...step.after.flatMap(({ sign }) => (sign === null ? [] : [`Before: ${sign}`])),
     ...step.dayChecks.map(({ check, otherwise }) => `Go if: ${sentence(check)} Otherwise: ${otherwise}`),
     ...step.amounts.map((amount) => amountLine(amount, plan)),
@@ -90,6 +105,8 @@ function eventLines({ key, title, fromOn, untilOn, lines }: Day, plan: Plan): st
     'BEGIN:VEVENT',
     `UID:${uidOf(key, plan)}`,
     `DTSTAMP:${compact(plan.madeOn)}T000000Z`,
+    // The later plan counts, also for calendars that look here first (RFC 5546, 2.1.5).
+    `SEQUENCE:${daysBetween(FIRST_DAY, plan.madeOn)}`,
     `DTSTART;VALUE=DATE:${compact(fromOn)}`,
     `DTEND;VALUE=DATE:${compact(addDays(untilOn, 1))}`,
     `SUMMARY:${summary}`,
@@ -110,10 +127,15 @@ function eventLines({ key, title, fromOn, untilOn, lines }: Day, plan: Plan): st
   ];
 }
 
-/** By the lawn's name, or else its place and size: nothing that changes when an answer does. */
-function uidOf(key: string, { name, place, lawn }: Plan): string {
+const FIRST_DAY = parseIsoDate('1970-01-01');
+
+/**
+ * By the lawn's name, or else its place and size, and the season: a plan made again takes the place of the one before,
+ * and next year's leaves this year's in the calendar.
+ */
+function uidOf(key: string, { name, place, lawn, season }: Plan): string {
   const lawnKey = (name ?? `${place ?? 'lawn'} ${lawn.areaM2} m2`).replace(/[^\p{L}\p{N}]+/gu, '-');
-  return `${key.replace(/[^\w.-]+/g, '-')}.${lawnKey}@seedbed.invalid`;
+  return `${key.replace(/[^\w.-]+/g, '-')}.${lawnKey}.${season}@seedbed.invalid`;
 }
 
 const compact = (day: IsoDate): string => day.replaceAll('-', '');

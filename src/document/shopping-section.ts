@@ -8,14 +8,17 @@ import { bullets, heading, type Part, paragraph, strong, table } from './nodes.j
 import { type References, stepsInWords } from './references.js';
 import { inWords, midSentence, said, sentence } from './words.js';
 
-export function shoppingSection({ shopping, haul, budget }: Plan, references: References): RootContent[] {
+export function shoppingSection(
+  { shopping, haul, budget, water }: Plan,
+  references: References,
+): RootContent[] {
   if (shopping.length === 0) return [];
   return [
     heading(2, 'Shopping list'),
     ...buySection(ofKind(shopping, 'buy'), haul, references),
     ...listUnder('To hire', ofKind(shopping, 'hire'), references),
     ...listUnder('Tools', ofKind(shopping, 'tool'), references),
-    ...budgetNodes(budget, shopping),
+    ...budgetNodes({ budget, shopping, water }),
   ];
 }
 

@@ -6,7 +6,7 @@ import { cautionLines } from './cautions-section.js';
 import { dayWords, spanWords } from './date-words.js';
 import { latestStart } from './latest-start.js';
 import { bullets, heading, numbered, type Part, paragraph, strong } from './nodes.js';
-import { markOf, markOfWorking, type References, stepsInWords } from './references.js';
+import { markOf, markOfWorking, type References } from './references.js';
 import { amountNodes } from './step-amounts.js';
 import { waitNodes } from './step-waits.js';
 import { clause, markedSentence, midSentence, said, sentence } from './words.js';
@@ -18,6 +18,9 @@ export function stepsSection(plan: Plan, references: References): RootContent[] 
     ...plan.steps.flatMap((step, index) => stepNodes(step, index + 1, { plan, references })),
   ];
 }
+
+/** The step that is nothing but waiting: here it is told what would make it shorter. */
+const WAIT = 'wait-for-season';
 
 /** Cautions stand before the work, so that nobody reads them with the sprayer already in hand. */
 export function stepNodes(
@@ -34,9 +37,11 @@ export function stepNodes(
   return [
     heading(3, `${number}. ${said(step.title)}, ${step.parts.length > 1 ? 'part by part, ' : ''}${when}`),
     whyNow(step, plan, references),
+    ...(step.id === WAIT && plan.sooner !== null ? [paragraph(plan.sooner.says)] : []),
     ...timeParagraph(step, plan.steps, references),
     ...listAfter('Before.', step.dayChecks.map(checkItem)),
-    ...takeCare(step, plan, references),
+    // Said at every step that has them: nobody turns pages with a machine running.
+    ...listAfter('Take care.', cautionLines(step.cautions, plan.cautions)),
     ...toolsParagraph(step),
     ...howNodes(step),
     ...amountNodes(step.amounts, references),
@@ -57,19 +62,6 @@ function whyNow(step: PlanStep, { findings, steps }: Plan, references: Reference
   return paragraph(strong('Why now.'), markedSentence(step.purpose, mark), sentence(because));
 }
 
-/** The cautions of the step, or the earlier step that has exactly the same. */
-function takeCare(step: PlanStep, { cautions, steps }: Plan, references: References): RootContent[] {
-  const linesOf = ({ cautions: ids }: PlanStep): string => JSON.stringify(cautionLines(ids, cautions));
-  const lines = cautionLines(step.cautions, cautions);
-  const earlier = steps.slice(0, Math.max(0, steps.indexOf(step)));
-  const same = earlier.find((each) => linesOf(each) === linesOf(step));
-  if (lines.length === 0 || same === undefined) return listAfter('Take care.', lines);
-  return labelled(
-    'Take care.',
-    `The same as in ${stepsInWords([same.id], references)}; read it again there.`,
-  );
-}
-
 /** Hours with their range, the season, and the last day on which it may begin. */
 function timeParagraph(step: PlanStep, steps: readonly PlanStep[], references: References): RootContent[] {
   const { year } = references;
@@ -85,6 +77,7 @@ function timeParagraph(step: PlanStep, steps: readonly PlanStep[], references: R
     latest,
     sentence(step.window ?? ''),
     hereWords(step, year),
+    ...(step.growth?.says ?? []),
   ].filter((part) => part !== '');
   return parts.length === 0 ? [] : [paragraph(strong('Time.'), ...parts)];
 }

@@ -5,7 +5,7 @@ import { heading, paragraph, strong } from './nodes.js';
 import { markOf, type References } from './references.js';
 import { inWords, markedSentence, said, sentence } from './words.js';
 
-export function verdictSection({ verdict }: Plan, references: References): RootContent[] {
+export function verdictSection({ verdict, sooner }: Plan, references: References): RootContent[] {
   const mark = markOf('published', verdict.sources, references);
   return [
     heading(2, 'The verdict'),
@@ -15,6 +15,7 @@ export function verdictSection({ verdict }: Plan, references: References): RootC
       sentence(verdict.reasons),
     ),
     paragraph(howSure(verdict)),
+    ...(sooner === null ? [] : [paragraph(strong('Sooner with help.'), sooner.says)]),
   ];
 }
 

@@ -1,6 +1,5 @@
 /** How much water, how often, from when to when. */
 import type { RootContent } from 'mdast';
-import { daysBetween } from '../base/dates.js';
 import { plainNumber, quantity } from '../base/quantity-words.js';
 import { convert, LENGTH_IN_M } from '../base/units.js';
 import type { Units } from '../base/us-units.js';
@@ -8,11 +7,11 @@ import type { Plan, PlanWatering, PlanWorking } from '../planner/plan.js';
 import { spanWords } from './date-words.js';
 import { heading, paragraph, table } from './nodes.js';
 import { markOfWorking, type References } from './references.js';
-import { markedSentence, said } from './words.js';
+import { said, sentence } from './words.js';
 
 const DAYS_PER_WEEK = 7;
 
-export function wateringSection({ watering, steps }: Plan, references: References): RootContent[] {
+export function wateringSection({ watering, water }: Plan, references: References): RootContent[] {
   if (watering.length === 0) return [];
   const hasMeans = watering.some(({ means }) => means !== null);
   const hasRain = watering.some(({ rainMmPerDay }) => rainMmPerDay !== null);
@@ -34,14 +33,10 @@ export function wateringSection({ watering, steps }: Plan, references: Reference
     ...(hasRain ? [rainWords(period, references.units)] : []),
     said(period.aim),
   ]);
+  const mark = markOfWorking(together(watering), references);
   return [
     heading(2, 'Watering'),
-    paragraph(
-      DEPTH_NOTE[references.units],
-      'These are dry days: leave out a watering whenever rain has done it.',
-      markedSentence(totalWords(watering, references.units), markOfWorking(together(watering), references)),
-      eachPartFromItsSowing(steps),
-    ),
+    paragraph(...(water?.says ?? []), sentence(mark.replace(/^\(|\)$/g, ''))),
     table(head, rows),
   ];
 }
@@ -55,19 +50,6 @@ function together(watering: readonly PlanWatering[]): PlanWorking {
 }
 
 const WEAKEST_FIRST: readonly PlanWorking['basis'][] = ['assumption', 'common-practice', 'published'];
-
-/** What the days and litres mean where the lawn is sown part by part; nothing for one go. */
-export function eachPartFromItsSowing(steps: Plan['steps']): string {
-  const parts = steps.find(({ id }) => id === 'sow')?.parts.length ?? 1;
-  return parts < 2
-    ? ''
-    : `The days are those of part 1; count the weeks of each part from its own sowing. The water is for the whole lawn: each of the ${parts} parts gets its share.`;
-}
-
-const DEPTH_NOTE: Readonly<Record<Units, string>> = {
-  metric: '1 mm of water is 1 L on each m².',
-  us: `1 in of water is ${quantity(convert(LENGTH_IN_M, 1, { from: 'in', to: 'mm' }), 'L/m2', 'us')}.`,
-};
 
 const depthWords = (mm: number, units: Units): string =>
   units === 'metric'
@@ -84,21 +66,6 @@ function waterWords({ mmPerTurn, litresPerTurn }: PlanWatering, units: Units): s
 function rainWords({ rainMmPerDay }: PlanWatering, units: Units): string {
   return rainMmPerDay === null ? '' : `${depthWords(rainMmPerDay, units)} a day`;
 }
-
-/** All the water of the table: without a drop of rain, and with the rain of a normal year. */
-function totalWords(watering: readonly PlanWatering[], units: Units): string {
-  const total = (litresOf: (period: PlanWatering) => number): number =>
-    watering.reduce((sum, period) => sum + litresOf(period) * daysOf(period), 0);
-  const dry = total(({ litresPerDay }) => litresPerDay);
-  const withRain = total(({ litresPerDay, mmPerDay, rainMmPerDay }) =>
-    Math.max(0, litresPerDay * (1 - (rainMmPerDay ?? 0) / mmPerDay)),
-  );
-  const normal =
-    withRain < dry ? `, about ${quantity(withRain, 'L', units)} with the rain of a normal year` : '';
-  return `In all that is ${quantity(dry, 'L', units)} without rain${normal}.`;
-}
-
-const daysOf = ({ fromOn, untilOn }: PlanWatering): number => daysBetween(fromOn, untilOn) + 1;
 
 /** `once a day`, `3 times a day`, `twice a week`, `every 2 days`; an odd share of a day as it comes. */
 export function timesWords(turnsPerDay: number): string {

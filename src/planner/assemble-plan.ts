@@ -4,7 +4,7 @@
  * Needs every question that decides to be answered or assumed; what is open then is left out, never guessed.
  * The steps are dated twice: once to see how long the season makes them wait, then with that wait in the rules.
  */
-import { addDays, type IsoDate, isInWindow, lastDateInWindow, lastOpening } from '../base/dates.js';
+import { addDays, type IsoDate, isInWindow, lastDateInWindow, lastOpening, yearOf } from '../base/dates.js';
 import type { Units } from '../base/us-units.js';
 import type { Answers, AnswerValue } from '../interview/answers.js';
 import { reasonsFor, sentenceOf, type View } from '../interview/reasons.js';
@@ -15,9 +15,11 @@ import { outlookOf } from './aftercare.js';
 import { amountsOf, hoursOf, rounded, roundedFor } from './amounts.js';
 import { assumptionsOf, leftOutOf } from './assumptions.js';
 import { cautionsOf } from './cautions.js';
-import { dateSteps, type PartDates } from './dating.js';
+import { dateSteps, type PartDates, SOWINGS } from './dating.js';
 import { type DaySigns, daySign } from './day-signs.js';
+import { growthAhead } from './growth-ahead.js';
 import { findingsOf, verdictOf } from './judgement.js';
+import { soonerOf } from './more-hands.js';
 import { placeName } from './place.js';
 import type { Plan, PlanStep } from './plan.js';
 import type { PriceList } from './price-list.js';
@@ -28,6 +30,7 @@ import { ScheduleClash } from './schedule-clash.js';
 import { numbersOf } from './step-net.js';
 import { activeSteps, answered, daysOf, holds } from './steps.js';
 import { type Say, sayer } from './texts.js';
+import { waterOf } from './water-total.js';
 import { wateringOf } from './watering.js';
 import { type Season, windowsOf, windowWhy } from './windows.js';
 import { answersInUse, said, scopeFor, scopesByTiming } from './working-scope.js';
@@ -50,7 +53,7 @@ export { ScheduleClash };
 
 export function assemblePlan(input: PlanInput): Plan {
   const { pack, today, progress, units = 'metric' } = input;
-  const { choice, timing, scope, season, dates } = datedChoice(input);
+  const { choice, timing, scope, season, dates, sooner } = datedChoice(input);
   const { answers } = choice;
   const place = said(answers.place);
 
@@ -76,15 +79,18 @@ export function assemblePlan(input: PlanInput): Plan {
     format: 1,
     pack: { id: pack.id, version: pack.version, sha256: pack.sha256 },
     madeOn: progress?.today ?? today,
+    season: seasonYearOf(steps, today),
     units,
     name: said(answers.lawnName),
     place: place === null ? null : placeName(place, pack.climate),
-    climate: climateOf(season, ledger),
+    climate: climateOf(season, pack, ledger),
     lawn: lawnOf(answers, scope, ledger, units),
     verdict,
+    sooner: soonerOf(sooner, steps, { pack, scope }),
     findings,
     steps,
     watering,
+    water: waterOf({ pack, scope, units, watering, steps, prices: input.prices, note: ledger.noteFigure }),
     outlook: outlookOf(pack, scope, sowOn, say),
     ...purchaseOf(toBuyFor, { pack, scope, units, prices: input.prices, say, note: ledger.noteFigure }),
     assumptions: assumptionsOf({ pack, answers, scope, leftOut: leftOutOf(choice), active, say, units }),
@@ -96,6 +102,11 @@ export function assemblePlan(input: PlanInput): Plan {
     sources: ledger.sources(),
     answers: inOrderOfQuestions(answers, pack),
   };
+}
+
+function seasonYearOf(steps: readonly PlanStep[], today: IsoDate): number {
+  const sowing = steps.find(({ id }) => SOWINGS.includes(id));
+  return yearOf((sowing ?? steps[0])?.startOn ?? today);
 }
 
 /** @throws {ScheduleClash} when no dates hold */
@@ -222,17 +233,31 @@ function planStep(step: Step, context: StepContext): PlanStep {
     ifNot: say(step.ifNot),
     window: windowWhy(step, season),
     windowHere: windowHereOf(step, first.startOn, { scope, season }),
+    growth: growthAhead(step, last.startOn, {
+      pack,
+      season,
+      say,
+      numberOf: numbersOf(scope),
+      note: ledger.noteFigure,
+    }),
     sources: ledger.cite([...step.sources, ...(step.window?.sources ?? [])]),
   };
 }
 
-function climateOf({ climate }: Season, ledger: Ledger): Plan['climate'] {
+function climateOf({ climate }: Season, { ownClimate }: Pack, ledger: Ledger): Plan['climate'] {
   if (climate === undefined) return null;
   const { station, period } = climate;
-  if (station === undefined) return { station: null, km: null, period, licenceLine: null };
+  if (station === undefined)
+    return { station: null, km: null, period, licenceLine: null, own: ownClimate ?? null };
   ledger.cite([{ id: station.sourceId, at: station.name }]);
   ledger.noteFigure('station-reach-km');
-  return { station: station.name, km: rounded(station.km), period, licenceLine: station.licenceLine };
+  return {
+    station: station.name,
+    km: rounded(station.km),
+    period,
+    licenceLine: station.licenceLine,
+    own: null,
+  };
 }
 
 /** Only where the place changes the window; the published months are in the step's own words. */

@@ -8,7 +8,14 @@ import type { Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
 import type { Step } from '../rules/schema.js';
 import { NO_TIMING, type Timing } from './computed-facts.js';
-import { type Dates, datedInOneSeason, datesFor, datesWithParting } from './parting.js';
+import {
+  type Dated,
+  type Dates,
+  datedInOneSeason,
+  datesFor,
+  datesWithHelp,
+  datesWithParting,
+} from './parting.js';
 import { lastAfterDone, netFrom, type Progress } from './progress.js';
 import type { Placed } from './schedule.js';
 import { type StepNet, seasonOf, stepNet } from './step-net.js';
@@ -16,7 +23,7 @@ import { activeSteps } from './steps.js';
 import type { Season } from './windows.js';
 
 /** The steps that the whole work leads up to. */
-const SOWINGS: readonly string[] = ['sow', 'patch-sow'];
+export const SOWINGS: readonly string[] = ['sow', 'patch-sow'];
 
 export interface Dating {
   readonly timing: Timing;
@@ -25,6 +32,8 @@ export interface Dating {
   readonly season: Season;
   /** Of every step, part by part. */
   readonly dates: ReadonlyMap<string, readonly PartDates[]>;
+  /** Where the work waits for the next season because one pair of hands is too few for this one. */
+  readonly sooner: { readonly people: number; readonly sowOn: IsoDate } | undefined;
 }
 
 /** No dates hold with this in the rules, whatever the hours and hands. */
@@ -76,8 +85,21 @@ export function dateSteps(
     timing,
     scope: scopeOf(timing),
     season,
+    sooner: soonerWithHelp(undatedNet, first, mostPeople(pack)),
     dates: progress === undefined ? dates : asHappened(dates, wholeNetOf(told, season), progress),
   };
+}
+
+function soonerWithHelp(net: StepNet, first: Dated, most: number): Dating['sooner'] {
+  const sowing = net.steps.find(
+    ({ id }) => SOWINGS.includes(id) && net.inPlan.has(id) && net.inParts.has(id),
+  );
+  const helped = sowing && datesWithHelp(net, first, most);
+  if (sowing === undefined || helped === undefined) return undefined;
+  const { start } = firstPart(helped.dates, sowing.id);
+  return start < firstPart(first.dates, sowing.id).start
+    ? { people: helped.parting.people, sowOn: addDays(net.startOn, start) }
+    : undefined;
 }
 
 /** What is done on its real days; what must follow it soon, with the last day for that. */

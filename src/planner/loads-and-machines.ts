@@ -3,6 +3,7 @@ import { joinedWords } from '../base/joined-words.js';
 import { quantity, roughQuantity } from '../base/quantity-words.js';
 import { MASS_IN_G, VOLUME_IN_L } from '../base/units.js';
 import { measureOf, type Units } from '../base/us-units.js';
+import type { Pack } from '../rules/pack.js';
 import type { Material } from '../rules/schema.js';
 import { type Choice, choosePacks, type PackOffer } from './choose-packs.js';
 import { worded, wordedInside } from './explain-words.js';
@@ -133,15 +134,18 @@ export function heavyWords(
 export function machineOf(
   { hirePerDay, buy }: { readonly hirePerDay?: number; readonly buy?: number },
   days: number,
+  pack: Pack,
 ): Pick<PlanShoppingLine, 'cost' | 'note'> {
   const money = (hundredths: number): string => (hundredths / 100).toFixed(2);
-  const span = days === 1 ? 'one day' : `${days} days`;
+  const span =
+    days === 1 ? wordedInside(pack, 'oneDay') : wordedInside(pack, 'manyDays', { count: String(days) });
   if (hirePerDay === undefined)
-    return { cost: (buy as number) / 100, note: `Bought at ${money(buy as number)}.` };
+    return { cost: (buy as number) / 100, note: worded(pack, 'boughtAt', { buy: money(buy as number) }) };
   const hire = hirePerDay * days;
-  const hired = `Hire for ${span} at ${money(hirePerDay)} a day: ${money(hire)}.`;
-  if (buy === undefined) return { cost: hire / 100, note: hired };
+  const words = { span, rate: money(hirePerDay), hire: money(hire) };
+  if (buy === undefined) return { cost: hire / 100, note: worded(pack, 'hireOnly', words) };
+  const both = { ...words, buy: money(buy) };
   return hire <= buy
-    ? { cost: hire / 100, note: `${hired} Buying costs ${money(buy)}.` }
-    : { cost: buy / 100, note: `Buy at ${money(buy)}: hire for ${span} comes to ${money(hire)}.` };
+    ? { cost: hire / 100, note: worded(pack, 'hireNotBuy', both) }
+    : { cost: buy / 100, note: worded(pack, 'buyNotHire', both) };
 }

@@ -45,6 +45,8 @@ export function featuresOf(plan: Plan): Map<string, Feature> {
   const cost = plan.shopping.reduce((sum, line) => sum + (line.cost ?? 0), 0);
   if (plan.shopping.some((line) => line.cost !== null))
     features.push(feature('cost', 'all', 'Cost of the shopping', cost.toFixed(2)));
+  if (plan.water !== null && plan.water.cost !== null)
+    features.push(feature('cost', 'water', 'Cost of the water', plan.water.cost.toFixed(2)));
   if (plan.budget !== null && plan.budget.over !== null)
     features.push(feature('cost', 'budget', 'Against the budget', budgetWords(plan.budget.over)));
   return new Map(features.map((each) => [keyOf(each), each]));

@@ -6,6 +6,7 @@
 import type { IsoDate } from '../base/dates.js';
 import type { Units } from '../base/us-units.js';
 import type { Answers } from '../interview/answers.js';
+import type { OwnClimate } from '../rules/pack.js';
 import type { Caution, Citation, Figure } from '../rules/schema.js';
 import type { VerdictId } from '../rules/schema-pack.js';
 
@@ -74,6 +75,19 @@ export interface PlanWorking {
   readonly basis: Figure['basis'];
 }
 
+/** What a sowing has ahead of it, by the climate of the place. */
+export interface PlanGrowth {
+  /** Days from the last sowing on which the soil stays at `aboveC` or warmer; 365 where it always does. */
+  readonly daysLeft: number;
+  readonly aboveC: number;
+  /** Days of growth that are wanted before winter. */
+  readonly wantedDays: number;
+  /** Nights of air frost in a normal year, month by month over those days; empty where not known. */
+  readonly frost: readonly { readonly month: number; readonly nights: number }[];
+  /** The same in sentences. */
+  readonly says: readonly string[];
+}
+
 export interface PlanStep {
   readonly id: string;
   readonly title: string;
@@ -108,6 +122,8 @@ export interface PlanStep {
   readonly window: string | null;
   /** The window at the place in which the step begins, where the climate of the place narrows the published one. */
   readonly windowHere: { readonly from: IsoDate; readonly until: IsoDate } | null;
+  /** Null for a step that nothing has to grow after, and where the climate of the place is not known. */
+  readonly growth: PlanGrowth | null;
   readonly sources: readonly Citation[];
 }
 
@@ -215,6 +231,27 @@ export interface PlanWatering {
   readonly aim: string;
 }
 
+/** All the water of the plan, L, and its cost where a price of water is known; it is on no shop's bill. */
+export interface PlanWater {
+  /** Of the watering table, as it reaches the ground on dry days. */
+  readonly litres: number;
+  /** The same less the rain of a normal year; null where no rain is known. */
+  readonly litresAfterRain: number | null;
+  /** What has to be run for the dry days by the means answered. */
+  readonly drawnLitres: number;
+  /** What single steps pour besides. */
+  readonly stepLitres: number;
+  /** Of table and steps; null without a price. */
+  readonly cost: number | null;
+  readonly costAfterRain: number | null;
+  /** What days and litres mean where the lawn is sown part by part; null for one go. */
+  readonly eachPart: string | null;
+  /** What goes before the table, in sentences. */
+  readonly says: readonly string[];
+  /** What goes with the cost of the shopping; null without a price. */
+  readonly costSays: string | null;
+}
+
 export interface PlanSource {
   readonly number: number;
   readonly id: string;
@@ -241,6 +278,11 @@ export interface Plan {
   readonly format: 1;
   readonly pack: { readonly id: string; readonly version: string; readonly sha256: string };
   readonly madeOn: IsoDate;
+  /**
+   * The year of the sowing as it was first planned, or of the first step where nothing is sown: a plan made again has
+   * the same, next year's plan has another.
+   */
+  readonly season: number;
   /** In which units the sentences are worded. Numbers are metric always; for US sentences they are not rounded. */
   readonly units: Units;
   /** The lawn's own name as typed, or null. */
@@ -255,6 +297,8 @@ export interface Plan {
     readonly km: number | null;
     readonly period: string;
     readonly licenceLine: string | null;
+    /** The user's own means, so that the plan can be worked out again without the file; null for a station. */
+    readonly own: OwnClimate | null;
   } | null;
   readonly lawn: {
     readonly areaM2: number;
@@ -272,9 +316,15 @@ export interface Plan {
     readonly restsOn: readonly string[];
     readonly sources: readonly Citation[];
   };
+  /**
+   * Where the work waits for the next season because this one is too short for the people there are: how many would do
+   * it in this one, and the day of the first sowing then. Null otherwise.
+   */
+  readonly sooner: { readonly people: number; readonly sowOn: IsoDate; readonly says: string } | null;
   readonly findings: readonly PlanFinding[];
   readonly steps: readonly PlanStep[];
   readonly watering: readonly PlanWatering[];
+  readonly water: PlanWater | null;
   readonly outlook: readonly {
     readonly on: IsoDate;
     readonly weeks: number;

@@ -8,6 +8,7 @@ import { AREA_IN_M2, MASS_IN_G, VOLUME_IN_L } from '../base/units.js';
 import type { Pack } from '../rules/pack.js';
 import type { Material } from '../rules/schema.js';
 import type { PackOffer } from './choose-packs.js';
+import { IN_NO_SHOP, WATER } from './not-bought.js';
 
 export interface PriceList {
   /** Packs on offer, by material, in the material's unit. */
@@ -30,7 +31,7 @@ export type ReadPrices =
 
 /** The columns of a price list, with what each holds. */
 export const PRICE_COLUMNS: Readonly<Record<string, string>> = {
-  material: 'what the shopping list calls it, or its id, such as topsoil',
+  material: 'what the shopping list calls it, or its id, such as topsoil; water for the tap',
   size: 'what one pack holds, a number',
   unit: 'unit of size and have, such as kg, L or each',
   price: 'of one pack, one machine, or one day of hire; 0 to 2 decimals',
@@ -101,12 +102,24 @@ function readRow({ cells }: PriceRow, pack: Pack): Row | { readonly faults: read
     if (/^\d{1,6}$/.test(stock)) read.stock = Number(stock);
     else faults.push(`stock is ${quoted(stock)}. Give a whole number of packs, or leave it empty.`);
   }
+  if (IN_NO_SHOP.includes(material.id)) faults.push(...faultsOfNoGoods(material, cell));
   const rest =
     material.kind === 'buy'
       ? readGoods(material, cell, { price: read.price ?? null, stock: read.stock ?? null })
       : readMachine(cell, read.price);
   faults.push(...rest.faults);
   return faults.length > 0 ? { faults } : { materialId: material.id, ...rest.row };
+}
+
+/** Water runs from the tap by the litre; the rest of what no shop sells has no price at all. */
+function faultsOfNoGoods({ id }: Material, cell: Cell): string[] {
+  if (id !== WATER) return [`${id} is not bought, so it has no place here. Remove the line.`];
+  const strange = ['stock', 'have'].filter((name) => cell(name) !== undefined);
+  const isPriced = cell('price') !== undefined && cell('size') !== undefined;
+  return [
+    ...strange.map((name) => `${name} is not counted for water. Leave it empty.`),
+    ...(isPriced ? [] : ['water has a price for a size, such as size 1, unit m3, price 3.50.']),
+  ];
 }
 
 type Cell = (name: string) => string | undefined;

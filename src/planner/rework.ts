@@ -24,7 +24,9 @@ export const sayerOf = (input: PlanInput): Say =>
 export function reworked(input: PlanInput, records: readonly FollowRecord[], today: IsoDate): Reworked {
   const scope = plannedScope(input);
   const progress = progressOf(input.pack, records, { today, scope, say: sayerOf(input) });
-  return { plan: assemblePlan({ ...input, progress }), progress };
+  // However far the sowing moves, it is the same season's work.
+  const { season } = assemblePlan(input);
+  return { plan: { ...assemblePlan({ ...input, progress }), season }, progress };
 }
 
 export interface Move {

@@ -18,11 +18,9 @@ import {
   machineOf,
   typicalSizes,
 } from './loads-and-machines.js';
+import { IN_NO_SHOP } from './not-bought.js';
 import type { PlanShoppingLine, PlanStep } from './plan.js';
 import type { PriceList } from './price-list.js';
-
-/** Water and old turf are in the steps' amounts, but no shop sells them. */
-const IN_NO_SHOP: readonly string[] = ['water', 'old-turf'];
 
 export interface ShoppingInput {
   readonly pack: Pack;
@@ -154,17 +152,17 @@ function machineLine(
   material: Material,
   want: Wanted,
   steps: readonly PlanStep[],
-  { prices }: ShoppingInput,
+  { pack, prices }: ShoppingInput,
 ): PlanShoppingLine {
   const line = lineOf(material, want);
   const have = prices?.have.get(material.id) ?? 0;
-  if (have > 0) return { ...line, have, cost: 0, note: 'In the shed already.' };
+  if (have > 0) return { ...line, have, cost: 0, note: worded(pack, 'inShed') };
   const offer = prices?.machines.get(material.id);
   if (offer === undefined) return line;
   const spans = steps.filter(({ id }) => want.forSteps.includes(id)).flatMap(({ parts }) => parts);
   const ends = new Map(spans.map(({ startOn, endOn }) => [startOn, endOn]));
   const days = [...ends].reduce((sum, [startOn, endOn]) => sum + 1 + daysBetween(startOn, endOn), 0);
-  return { ...line, ...machineOf(offer, Math.max(1, days)) };
+  return { ...line, ...machineOf(offer, Math.max(1, days), pack) };
 }
 
 const lineOf = ({ id, title, kind, lookFor, loose }: Material, { forSteps }: Wanted): PlanShoppingLine => ({

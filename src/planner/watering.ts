@@ -99,9 +99,15 @@ function meansOf({ scope, note, units }: WateringInput, litresPerTurn: number): 
   }
   const flow = scope('hoseLPerMin');
   if ((watering !== 'hose' && watering !== 'sprinkler') || !flow.known) return null;
-  const efficiency = watering === 'sprinkler' ? scope('figures.sprinkler-efficiency') : undefined;
-  if (efficiency !== undefined) note('sprinkler-efficiency');
-  const share = efficiency?.known === true ? (efficiency.value as number) : 1;
-  const hours = litresPerTurn / share / (flow.value as number) / MINUTES_PER_HOUR;
+  const hours = litresPerTurn / sprinklerShare({ scope, note }) / (flow.value as number) / MINUTES_PER_HOUR;
   return `${aboutHours(hours)} of ${watering}`;
+}
+
+/** The share of the water that reaches the ground: all of it from a can or hose, less from a sprinkler. */
+export function sprinklerShare({ scope, note }: Pick<WateringInput, 'scope' | 'note'>): number {
+  const isSprinkled = answered(scope, 'watering') === 'sprinkler' && answered(scope, 'wateringBan') !== true;
+  const efficiency = isSprinkled ? scope('figures.sprinkler-efficiency') : undefined;
+  if (efficiency?.known !== true) return 1;
+  note('sprinkler-efficiency');
+  return efficiency.value as number;
 }

@@ -80,8 +80,7 @@ export function windowsOf(
   numberOf: NumberOf,
 ): readonly YearlyWindow[] | undefined {
   if (window === undefined || season.anyTimeOfYear === true) return undefined;
-  const published =
-    season.warmSeasonGrass && window.warmSeason !== undefined ? window.warmSeason : window.between;
+  const published = publishedFor(window, season);
   const windows = season.southern
     ? published.map((rule) => ({ ...rule, from: halfYearOn(rule.from), until: halfYearOn(rule.until) }))
     : published;
@@ -90,6 +89,16 @@ export function windowsOf(
   const open = windows.flatMap((rule) => warmPart(rule, climate, numberOf) ?? []);
   // Where the soil never warms in time, the published months still say when it is least bad.
   return open.length === 0 ? windows : open;
+}
+
+const publishedFor = (window: NonNullable<Step['window']>, { warmSeasonGrass }: Season) =>
+  warmSeasonGrass && window.warmSeason !== undefined ? window.warmSeason : window.between;
+
+/** How warm the soil has to stay, and for how long, after what the step begins; undefined where that is no matter. */
+export function closingOf({ window }: Step, season: Season): WindowRule['closes'] {
+  return window === undefined
+    ? undefined
+    : publishedFor(window, season).find(({ closes }) => closes !== undefined)?.closes;
 }
 
 /** The part of a window in which the soil is as warm as the rule asks for; undefined when there is none. */

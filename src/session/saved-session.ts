@@ -5,6 +5,7 @@
 import type { IsoDate } from '../base/dates.js';
 import type { AnswerValue } from '../interview/answers.js';
 import type { Followed } from '../planner/progress.js';
+import type { OwnClimate } from '../rules/pack.js';
 
 export interface PackReference {
   readonly id: string;
@@ -28,6 +29,8 @@ export interface SavedSession {
   /** The rules that the answers were given to; the caller compares them with its own. */
   readonly pack: PackReference;
   readonly startedOn: IsoDate;
+  /** The person's own climate, which the seasons are worked out by; the file it came from is not needed again. */
+  readonly climate?: OwnClimate | undefined;
   /** In the order they were given. */
   readonly answers: readonly SavedAnswer[];
   /** Kept, but not used by any condition now: offered again if their question returns. */
@@ -42,6 +45,7 @@ export interface SavedSession {
 export interface SalvagedSession {
   readonly pack: PackReference | undefined;
   readonly startedOn: IsoDate | undefined;
+  readonly climate: OwnClimate | undefined;
   readonly answers: readonly SavedAnswer[];
   readonly dormant: readonly SavedAnswer[];
   readonly heldOver: readonly SavedAnswer[];
@@ -60,13 +64,14 @@ const LONGEST_TEXT = 1_000_000;
 
 /** The session as text, one answer to a line, ended by a newline. */
 export function writeSession(session: SavedSession): string {
-  const { pack, startedOn, answers, dormant, heldOver, followed } = session;
+  const { pack, startedOn, climate, answers, dormant, heldOver, followed } = session;
   return `${[
     '{',
     '"format": 1,',
     '"seedbedSession": 1,',
     `"pack": ${JSON.stringify({ id: pack.id, version: pack.version, sha256: pack.sha256 })},`,
     `"startedOn": ${JSON.stringify(startedOn)},`,
+    ...(climate === undefined ? [] : [`"climate": ${JSON.stringify(climate)},`]),
     '"answers": [',
     ...answerLines(answers),
     '],',
@@ -104,9 +109,7 @@ function answerLines(answers: readonly SavedAnswer[]): string[] {
 export async function readSession(text: string): Promise<SessionReading> {
   if (text.length > LONGEST_TEXT)
     return { kind: 'foreign', problems: ['The file is far too long for a session.'] };
-  const { problemsOf, savedAnswer, savedSession, packReference, startDay } = await import(
-    './session-schema.js'
-  );
+  const { problemsOf, savedSession, ...readers } = await import('./session-schema.js');
   const parsed = parseJson(text);
   if (parsed.ok && isForeign(parsed.value)) {
     return { kind: 'foreign', problems: ['The file was not written by this version of the program.'] };
@@ -115,13 +118,14 @@ export async function readSession(text: string): Promise<SessionReading> {
   if (checked?.success === true) return { kind: 'whole', session: checked.data };
   const problems =
     checked === undefined ? ['The file ends too soon or is not JSON.'] : problemsOf(checked.error);
-  return { kind: 'damaged', problems, salvaged: salvage(text, { savedAnswer, packReference, startDay }) };
+  return { kind: 'damaged', problems, salvaged: salvage(text, readers) };
 }
 
 interface Readers {
   readonly savedAnswer: (value: unknown) => SavedAnswer | undefined;
   readonly packReference: (value: unknown) => PackReference | undefined;
   readonly startDay: (value: unknown) => IsoDate | undefined;
+  readonly ownClimate: (value: unknown) => OwnClimate | undefined;
 }
 
 /** An answer begins so in the text, and nowhere else: inside a JSON string its quotes would be escaped. */
@@ -137,7 +141,10 @@ type ListName = keyof typeof LIST_STARTS;
 const MOST_ENDS = 250;
 
 /** Every answer that still reads as one; a later answer to the same question counts. */
-function salvage(text: string, { savedAnswer, packReference, startDay }: Readers): SalvagedSession {
+function salvage(
+  text: string,
+  { savedAnswer, packReference, startDay, ownClimate }: Readers,
+): SalvagedSession {
   const [head = '', ...pieces] = text.split(ANSWER_START);
   const lists: Readonly<Record<ListName, Map<string, SavedAnswer>>> = {
     answers: new Map(),
@@ -155,6 +162,7 @@ function salvage(text: string, { savedAnswer, packReference, startDay }: Readers
   return {
     pack: packReference(jsonIn(head, /"pack"\s*:\s*(\{[^{}]*\})/)),
     startedOn: startDay(jsonIn(head, /"startedOn"\s*:\s*("[^"]*")/)),
+    climate: ownClimate(jsonIn(head, /^"climate"\s*:\s*(\{.*\}),?$/m)),
     answers: [...lists.answers.values()],
     dormant: [...lists.dormant.values()],
     heldOver: [...lists.heldOver.values()],

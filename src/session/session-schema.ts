@@ -1,6 +1,7 @@
 /** The shape of a session file, as zod schemas: the authority on what one may hold. Loaded only to read a file. */
 import { z } from 'zod';
 import { type IsoDate, isIsoDate } from '../base/dates.js';
+import type { OwnClimate } from '../rules/pack.js';
 import type { PackReference, SavedAnswer, SavedSession } from './saved-session.js';
 
 const LONGEST_WORDS = 2000;
@@ -45,6 +46,17 @@ const pack = z.strictObject({
   sha256: z.string().regex(/^[0-9a-f]{64}$/, 'a checksum is 64 hexadecimal digits'),
 });
 
+const MONTHS = 12;
+const monthly = z.array(z.number()).length(MONTHS, 'twelve values, January to December');
+const climate = z.strictObject({
+  from: words,
+  hasRange: z.boolean(),
+  tMinC: monthly,
+  tMaxC: monthly,
+  rainMm: monthly.optional(),
+  airFrostDays: monthly.optional(),
+});
+
 const answerList = z
   .array(answer)
   .refine((list) => new Set(list.map(({ questionId }) => questionId)).size === list.length, {
@@ -80,6 +92,7 @@ export const savedSessionSchema = z.strictObject({
   seedbedSession: z.literal(1),
   pack,
   startedOn: day,
+  climate: climate.optional(),
   answers: answerList,
   dormant: answerList,
   // Sessions of the first version have none.
@@ -102,6 +115,10 @@ export function packReference(value: unknown): PackReference | undefined {
 
 export function startDay(value: unknown): IsoDate | undefined {
   return day.safeParse(value).data;
+}
+
+export function ownClimate(value: unknown): OwnClimate | undefined {
+  return climate.safeParse(value).data;
 }
 
 /** Each problem as a line: where it is, what is allowed. */

@@ -135,12 +135,13 @@ describe('a plan with an own climate', () => {
 
   it('names the file in place of a station, and takes rain and water use from it', () => {
     const made = JSON.parse(plan({ place: '43.6, -72.3' }).out);
-    expect(made.climate).toEqual({
+    expect(made.climate).toMatchObject({
       station: null,
       km: null,
       period: 'ours.csv, twelve monthly means',
       licenceLine: null,
     });
+    expect(made.climate.own.tMinC).toHaveLength(12);
     expect(made.watering[0].rainMmPerDay).toBeGreaterThan(0);
   });
 

@@ -28,6 +28,7 @@ const OF_THE_PROGRAM: Readonly<Record<string, string>> = {
   MOST_DIAGRAMS: 'diagrams up to which it is',
   DEPTH_LIMIT: 'nesting of a condition',
   DAYS_PER_WEEK: 'd',
+  DAYS_PER_YEAR: 'd',
   DAYS_PER_COLUMN: 'd',
   MINUTES_PER_HOUR: 'min',
   MONTHS_PER_YEAR: 'months',

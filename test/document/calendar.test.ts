@@ -9,8 +9,10 @@ import { describe, expect, it } from 'vitest';
 import { addDays, parseIsoDate } from '../../src/base/dates.js';
 import { calendarOf } from '../../src/document/calendar.js';
 import { asText, folded } from '../../src/document/calendar-lines.js';
-import { assemblePlan } from '../../src/planner/assemble-plan.js';
+import type { Answers } from '../../src/interview/answers.js';
+import { assemblePlan, type PlanInput } from '../../src/planner/assemble-plan.js';
 import type { Plan } from '../../src/planner/plan.js';
+import { reworked } from '../../src/planner/rework.js';
 import { anyLawn, anyToday, pack, planIfAny } from '../planner/any-lawn.js';
 
 const examples = new URL('../../transcripts-examples/', import.meta.url);
@@ -51,9 +53,11 @@ describe('a plan as a calendar file', () => {
     const text = calendarOf(plan);
     everyLineFits(text);
     const events = eventsOf(text);
-    const parts = plan.steps.flatMap(({ parts }) => parts);
+    // Watering stands week by week, as the table has it, and not once more as a step.
+    const steps = plan.steps.filter(({ id }) => id !== 'water-in' || plan.watering.length === 0);
+    const parts = steps.flatMap(({ parts }) => parts);
     expect(events).toHaveLength(parts.length + plan.watering.length + plan.outlook.length);
-    for (const step of plan.steps) {
+    for (const step of steps) {
       const [first, last] = [step.parts[0], step.parts.at(-1)];
       const own = events.filter(({ uid }) => uid.split('.')[0]?.replace(/-\d+$/, '') === step.id);
       expect(own.map(({ summary }) => summary).join(), step.id).toContain(step.title);
@@ -112,12 +116,69 @@ describe('a plan as a calendar file', () => {
     expect(events[2]?.summary).toBe('Water the seed twice a week');
   });
 
-  it('keeps its names when the plan is made again on another day', () => {
-    const [name] = journeys as [string];
-    const plan = planOf(name);
-    const later = { ...plan, madeOn: addDays(plan.madeOn, 7) };
-    const names = (each: Plan) => eventsOf(calendarOf(each)).map(({ uid }) => uid);
-    expect(names(later)).toEqual(names(plan));
+  it('has watering once, by weeks, with how to do it and what to beware of', () => {
+    const plan = planOf('mossy-family-lawn');
+    const step = plan.steps.find(({ id }) => id === 'water-in') as Plan['steps'][number];
+    const events = eventsOf(calendarOf(plan)).filter(({ summary }) => summary.startsWith('Water'));
+    expect(events.map(({ summary }) => summary)).toEqual([
+      'Water the seed 3 times a day',
+      'Water the seed twice a day',
+      'Water the seed once a day',
+      'Water the seed twice a week',
+    ]);
+    expect(events[0]?.start.toString()).toBe(step.startOn);
+    for (const { description } of events) {
+      for (const task of step.how) expect(description).toContain(task);
+      expect(description).toMatch(/Each time: .*L/);
+    }
+  });
+
+  describe('imported twice', () => {
+    const input = (today: string, more: Answers = {}): PlanInput => {
+      const { startOn: _, ...answers } = read('mossy-family-lawn', 'answers.json').answers;
+      return { pack, answers: { ...answers, ...more }, today: parseIsoDate(today), assumeAll: true };
+    };
+    const namesOf = (plan: Plan) => eventsOf(calendarOf(plan)).map(({ uid }) => uid);
+    const sequenceOf = (plan: Plan) =>
+      Number(eventsOf(calendarOf(plan))[0]?.event.getFirstPropertyValue('sequence'));
+    const first = assemblePlan(input('2027-03-13'));
+
+    it('after it was made again, it replaces itself, and says that it is the later one', () => {
+      const again = assemblePlan(input('2027-03-20', { budget: 50, dog: false }));
+      const kept = namesOf(again).filter((name) => namesOf(first).includes(name));
+      expect(kept.length).toBeGreaterThan(10);
+      // Only what one of the two plans does not have at all is new.
+      for (const name of namesOf(again))
+        if (!kept.includes(name)) expect(first.steps.map(({ id }) => id)).not.toContain(name.split('.')[0]);
+      expect(sequenceOf(again)).toBe(sequenceOf(first) + 7);
+    });
+
+    it("next year's plan leaves this year's entries alone", () => {
+      const names = namesOf(assemblePlan(input('2028-03-13')));
+      expect(names.filter((name) => namesOf(first).includes(name))).toEqual([]);
+    });
+
+    it('keeps its names when following it moves the sowing into another year', () => {
+      const told = { kind: 'done', step: 'treat-moss', note: '', asItShould: null } as const;
+      const [startOn, toldOn] = [parseIsoDate('2027-03-23'), parseIsoDate('2027-11-01')];
+      const { plan } = reworked(input('2027-03-13'), [{ ...told, startOn, endOn: startOn, toldOn }], toldOn);
+      expect(plan.steps.find(({ id }) => id === 'sow')?.startOn.slice(0, 4)).toBe('2028');
+      const kept = namesOf(plan).filter((name) => namesOf(first).includes(name));
+      expect(kept).toHaveLength(namesOf(plan).length);
+    });
+
+    it('of two lawns with names of their own are two', () => {
+      const back = assemblePlan(input('2027-03-13', { lawnName: 'Back' }));
+      const front = assemblePlan(input('2027-03-13', { lawnName: 'Front' }));
+      expect(namesOf(back).filter((name) => namesOf(front).includes(name))).toEqual([]);
+    });
+
+    it('after the sowing has no weeks of watering that are over', () => {
+      const plan = { ...first, madeOn: addDays(first.watering[1]?.untilOn as Plan['madeOn'], 1) };
+      const events = eventsOf(calendarOf(plan));
+      expect(events.filter(({ summary }) => summary.startsWith('Water the seed'))).toHaveLength(2);
+      for (const { end } of events) expect(end.toString() > plan.madeOn).toBe(true);
+    });
   });
 });
 
@@ -128,6 +189,7 @@ describe('RFC 5545', () => {
     const [startOn, endOn] = [parseIsoDate('2007-06-28'), parseIsoDate('2007-07-08')];
     const text = calendarOf({
       ...plan,
+      madeOn: startOn,
       steps: [{ ...step, startOn, endOn, parts: [{ startOn, endOn }] }],
       watering: [],
       outlook: [],

@@ -12,6 +12,7 @@ export const samplePlan: Plan = {
   format: 1,
   pack: { id: 'sample-pack', version: '0.1.0', sha256: '0'.repeat(64) },
   madeOn: on('2027-03-11'),
+  season: 2027,
   units: 'metric',
   name: 'Mill End, back lawn',
   place: 'Lower Wickham',
@@ -25,6 +26,7 @@ export const samplePlan: Plan = {
     restsOn: ['thatch depth'],
     sources: [{ id: 'invented-seed', at: 'chapter 1' }],
   },
+  sooner: null,
   findings: [
     {
       id: 'compacted',
@@ -114,6 +116,17 @@ export const samplePlan: Plan = {
       aim: 'Wet to a finger deep',
     },
   ],
+  water: {
+    litres: 12_544,
+    litresAfterRain: 9408,
+    drawnLitres: 12_544,
+    stepLitres: 0,
+    cost: null,
+    costAfterRain: null,
+    eachPart: null,
+    says: ['1 mm of water is 1 L on each m².', 'In all that is 12,544 L without rain.'],
+    costSays: null,
+  },
   outlook: [
     { on: on('2027-04-10'), weeks: 1, sees: 'Nothing yet', ifNot: 'Rejoice' },
     { on: on('2027-04-17'), weeks: 2, sees: 'A green haze.', ifNot: 'Look whether the soil dried out.' },
@@ -316,6 +329,7 @@ export const emptyPlan: Plan = {
   findings: [],
   steps: [],
   watering: [],
+  water: null,
   outlook: [],
   shopping: [],
   assumptions: [],

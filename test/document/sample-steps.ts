@@ -57,6 +57,7 @@ export const treatMoss: PlanStep = {
   ifNot: 'If rain came too soon, the label says whether and when you may repeat it.',
   window: 'The season is right until the end of April',
   windowHere: null,
+  growth: null,
   sources: [{ id: 'invented-moss', at: 'Part 2' }],
 };
 
@@ -92,6 +93,7 @@ export const scarify: PlanStep = {
   ifNot: 'If tufts come out with their roots, raise the blades.',
   window: null,
   windowHere: null,
+  growth: null,
   sources: [],
 };
 
@@ -152,6 +154,7 @@ export const sow: PlanStep = {
   ifNot: 'If birds take it, cover it with a thin layer of soil.',
   window: null,
   windowHere: null,
+  growth: null,
   sources: [
     { id: 'invented-seed', at: 'table 1' },
     { id: 'invented-moss', at: 'part 3' },

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { cautionsSection } from '../../src/document/cautions-section.js';
 import { bullets, heading, numbered, paragraph, strong, table } from '../../src/document/nodes.js';
 import { referencesOf } from '../../src/document/references.js';
 import { amountNodes } from '../../src/document/step-amounts.js';
@@ -83,11 +84,18 @@ describe('what has been said already', () => {
   const wordsOf = (step: PlanStep, number: number): string =>
     JSON.stringify(stepNodes(step, number, { plan, references: referencesOf(plan) }));
 
-  it('is pointed to where the same cautions hold, and said in full where they do not', () => {
-    expect(wordsOf(again, 3)).toContain('The same as in step 1; read it again there.');
-    expect(wordsOf(again, 3)).not.toContain('Danger.');
-    expect(wordsOf(scarify, 2)).toContain('The label is the law: read it first.');
-    expect(wordsOf(scarify, 2)).not.toContain('The same as');
+  it('of dangers is said again in one line at every step, and in detail only before the work', () => {
+    for (const [step, number] of [
+      [treatMoss, 1],
+      [again, 3],
+    ] as const) {
+      expect(wordsOf(step, number)).toContain('The label is the law: read it first.');
+      expect(wordsOf(step, number)).not.toContain('The same as');
+    }
+    const danger = plan.cautions.find(({ severity }) => severity === 'danger');
+    const detail = danger?.detail.replace(/\.$/, '') ?? 'none';
+    expect(JSON.stringify(cautionsSection(plan, referencesOf(plan)))).toContain(detail);
+    expect(wordsOf(again, 3)).not.toContain(detail);
   });
 
   it('is not said again as a reason', () => {

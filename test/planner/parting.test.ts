@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { parseIsoDate } from '../../src/base/dates.js';
-import { datesFor, datesWithParting } from '../../src/planner/parting.js';
+import { type Dated, datesFor, datesWithHelp, datesWithParting } from '../../src/planner/parting.js';
 import type { ScheduleStep } from '../../src/planner/schedule.js';
 import type { StepNet } from '../../src/planner/step-net.js';
 
@@ -77,6 +77,24 @@ describe('a lawn in parts', () => {
     );
     expect(dated?.parting.people).toBe(1);
     expect(dated?.dates.get('open')?.[0]?.start).toBe(100);
+  });
+
+  it('that waits for the next season says how many people would do it in this one', () => {
+    // 24 h of work, and two days left: 12 h a day, so two people at 6 h. By hand.
+    const inSeason = {
+      nextFit: (day: number) => (day % 100 < 10 ? day : day - (day % 100) + 100),
+      lastFit: (day: number) => day - (day % 100) + 9,
+    };
+    const whole = lawn(8, 8, inSeason);
+    const net = { ...whole, steps: whole.steps.map((each) => ({ ...each, notBefore: 8 })) };
+    const alone = datesWithParting(net, 3) as Dated;
+    const helped = datesWithHelp(net, alone, 3);
+    expect(helped?.parting.people).toBe(2);
+    expect(helped?.dates.get('open')?.[0]?.start).toBe(8);
+    // Nobody is asked for where one more would not do, and nothing is said where nothing waits.
+    expect(datesWithHelp(net, alone, 1)).toBeUndefined();
+    const early = lawn(8, 8, inSeason);
+    expect(datesWithHelp(early, datesWithParting(early, 3) as Dated, 3)).toBeUndefined();
   });
 
   it('is work for a contractor when more people than can be gathered would be needed', () => {

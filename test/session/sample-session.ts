@@ -7,6 +7,13 @@ export const SESSION: SavedSession = {
   seedbedSession: 1,
   pack: { id: 'temperate', version: '1.0.0', sha256: '0123456789abcdef'.repeat(4) },
   startedOn: parseIsoDate('2026-11-25'),
+  climate: {
+    from: 'ours "{a}".csv, twelve monthly means',
+    hasRange: true,
+    tMinC: [2, 2, 3, 5, 8, 11, 13, 13, 11, 8, 5, 3],
+    tMaxC: [8, 8, 11, 14, 17, 20, 22, 22, 19, 15, 11, 8],
+    rainMm: [57, 43, 41, 48, 55, 50, 54, 61, 54, 74, 69, 61],
+  },
   answers: [
     { questionId: 'dog', value: true, typed: 'y' },
     { questionId: 'lawnName', value: 'Mum’s "back" lawn\n{"questionId":"x"}', typed: 'it' },

@@ -54,6 +54,25 @@ describe('a saved session', () => {
     });
   });
 
+  it('without an own climate, as all were before, is still whole', async () => {
+    const { climate: _, ...before } = SESSION;
+    expect(await readSession(writeSession(before))).toEqual({ kind: 'whole', session: before });
+  });
+
+  it('with a climate of eleven months is damaged, and says which list', async () => {
+    const text = writeSession(SESSION).replace('"tMinC":[2,', '"tMinC":[');
+    const reading = await readSession(text);
+    if (reading.kind !== 'damaged') throw new Error(reading.kind);
+    expect(reading.problems.join(' ')).toMatch(/climate\.tMinC: twelve values/);
+    expect(reading.salvaged.climate).toBeUndefined();
+    expect(reading.salvaged.answers).toEqual(SESSION.answers);
+  });
+
+  it('cut off after its climate gives it back', async () => {
+    const reading = await readSession(writeSession(SESSION).slice(0, -60));
+    expect(reading.kind === 'damaged' && reading.salvaged.climate).toEqual(SESSION.climate);
+  });
+
   it('comes back as it was written, whatever was answered', async () => {
     await fc.assert(
       fc.asyncProperty(answers, answers, async (given, dormant) => {

@@ -60,7 +60,7 @@ async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
       commandLine: goingOn(args, io),
     });
     if (saving === undefined) return codeOfLeaving(asker.left?.());
-    const pack = saving.pack === undefined ? present : { ...saving.pack, ownClimate: present.ownClimate };
+    const pack = { ...(saving.pack ?? present), ownClimate: present.ownClimate ?? saving.climate };
     reader.use(pack);
     const prefilled = await prefilledFrom(args, io, pack);
     const given = withDaysPassed([...prefilled, ...saving.answers], io.today, pack);
@@ -79,7 +79,7 @@ async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
     });
     // What was moved over or could be read is safe before the first question.
     await saving.save(rules.toSave()).catch(() => undefined);
-    if (!args.flag('quiet')) asker.say(welcome(saving));
+    if (!args.flag('quiet')) asker.say(welcome(saving, pack));
     const save = (): Promise<void> => saving.save(rules.toSave());
     for (;;) {
       const end = await runSession({ asker, interview: rules.interview, save });
@@ -142,7 +142,7 @@ async function printWalk(args: ParsedArgs, io: CliIo, pack: Pack): Promise<numbe
 async function prefilledFrom(args: ParsedArgs, io: CliIo, pack: Pack): Promise<SavedAnswer[]> {
   const file = args.text('answers');
   if (file === undefined) return [];
-  const { answersFrom } = await import('./plan.js');
+  const { answersFrom } = await import('../given-answers.js');
   const answers = answersFrom(await io.readText(file), file, pack, io.today);
   return Object.entries(answers).map(([questionId, value]) => ({ questionId, value, typed: '' }));
 }
@@ -160,10 +160,10 @@ function withDaysPassed(answers: readonly SavedAnswer[], today: CliIo['today'], 
   });
 }
 
-function welcome(saving: Saving): string {
+function welcome(saving: Saving, { ownClimate }: Pack): string {
   const start =
     saving.answers.length > 0
-      ? 'We go on where you stopped.'
+      ? `We go on where you stopped.${ownClimate === undefined ? '' : ` The seasons follow your own climate: ${ownClimate.from}.`}`
       : 'I ask about the lawn, you answer what you can; "don\'t know" is always an answer.';
   return `${start} Type walk for a list of all that wants a look out of doors. Every answer is kept in ${saving.where}, readable by you alone, and goes nowhere else.`;
 }

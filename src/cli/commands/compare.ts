@@ -9,10 +9,11 @@ import type { Question } from '../../rules/schema.js';
 import { wrapText } from '../../terminal/wrap-text.js';
 import { answersContext } from '../answers-context.js';
 import { type Command, type ParsedArgs, PRICES_OPTION, UNITS_OPTION, unitsOf } from '../command.js';
+import { faultStop, type Given, givenIn, withClimateOf } from '../given-answers.js';
 import { type CliIo, CliStop, EXIT } from '../io.js';
 import { CLIMATE_OPTION, withOwnClimate } from '../own-climate.js';
 import { pricesFrom } from '../read-prices.js';
-import { answersFrom, dayOf, faultStop } from './plan.js';
+import { dayOf } from './plan.js';
 
 /** A few seconds' worth. */
 const MOST_PLANS = 400;
@@ -21,7 +22,7 @@ export const compare: Command = {
   name: 'compare',
   summary: `Say what changes in the plan when answers change, and which answer and rule did it
 
-  Two answers files are compared, or one with itself after some answers are set:
+  Two answers files or saved sessions are compared, or one with itself after some answers are set:
     seedbed compare lawn.json --set thatchDepthMm=8 --set dog=false
   Values are those of an answers file, metric always; an empty one takes an answer away. What is not answered stands at its assumption in both.`,
   usage:
@@ -43,12 +44,13 @@ export const compare: Command = {
   async run(args, io) {
     const { file, other, sets } = comparedIn(args);
     const today = dayOf(args.text('today'), io.today);
-    const pack = await withOwnClimate(await io.loadPack(args.text('pack')), args, io);
-    const before = answersFrom(await io.readText(file), file, pack, today);
-    const after =
-      other === undefined
-        ? withSet(before, sets, pack, today)
-        : answersFrom(await io.readText(other), other, pack, today);
+    const rules = await withOwnClimate(await io.loadPack(args.text('pack')), args, io);
+    const givenBefore = await givenIn(await io.readText(file), file, rules, today);
+    const givenAfter =
+      other === undefined ? undefined : await givenIn(await io.readText(other), other, rules, today);
+    const pack = inOneClimate(rules, givenBefore, givenAfter);
+    const before = givenBefore.answers;
+    const after = givenAfter?.answers ?? withSet(before, sets, pack, today);
     const context = answersContext(pack, today);
     const isPossible = (answers: Answers): boolean => checkAnswers(answers, context).ok;
     const prices = await pricesFrom(args, io, pack);
@@ -75,6 +77,18 @@ export const compare: Command = {
     return EXIT.done;
   },
 };
+
+/** Two plans by two climates would differ in more than the answers. */
+function inOneClimate(rules: Pack, before: Given, after: Given = before): Pack {
+  const isAlike = JSON.stringify(before.climate) === JSON.stringify(after.climate);
+  const isOneOnly = before.climate === undefined || after.climate === undefined;
+  if (rules.ownClimate !== undefined || isAlike || isOneOnly)
+    return withClimateOf(rules, { climate: before.climate ?? after.climate });
+  throw new CliStop(
+    EXIT.answers,
+    `The two sessions were answered with two climates: ${before.climate?.from}; ${after.climate?.from}. Name the one to compare by with --climate FILE.`,
+  );
+}
 
 interface Compared {
   readonly file: string;

@@ -10,7 +10,8 @@ import { type FollowFile, openFollowFile } from '../follow/follow-file.js';
 import { logText } from '../follow/log-text.js';
 import { planBefore, visit } from '../follow/visit.js';
 import { type CliIo, CliStop, EXIT } from '../io.js';
-import { rendered } from '../render-plan.js';
+import { CLIMATE_OPTION, withOwnClimate } from '../own-climate.js';
+import { FORMATS, type Format, rendered } from '../render-plan.js';
 import { writeResult } from '../write-result.js';
 import { dayOf } from './plan.js';
 
@@ -18,12 +19,14 @@ export const follow: Command = {
   name: 'follow',
   summary: 'Later: say what was done and seen; the rest is planned again from there',
   usage:
-    'follow PLAN-or-SESSION [--today DATE] [--plain] [--save FILE] [--out PLAN.md] [--log LOG.md] [--force] [--units metric|us]',
+    'follow PLAN-or-SESSION [--today DATE] [--plain] [--save FILE] [--out PLAN.md] [--format md|json|ics|html|svg|csv] [--log LOG.md] [--force] [--climate FILE] [--units metric|us]',
   options: {
+    ...CLIMATE_OPTION,
     today: { type: 'string', value: 'DATE', says: 'the day you tell it on; otherwise today' },
     plain: { type: 'boolean', says: 'numbered lines instead of drawn questions; reads piped lines too' },
     save: { type: 'string', value: 'FILE', says: 'keep what you tell there instead of in the session' },
     out: { type: 'string', value: 'PLAN.md', says: 'write the plan as it stands now there' },
+    format: { type: 'string', value: 'FORMAT', allowed: FORMATS, says: 'of the plan; md if not given' },
     log: { type: 'string', value: 'LOG.md', says: 'write the log of plan against reality there' },
     force: { type: 'boolean', says: 'replace those files if they are there' },
     units: UNITS_OPTION,
@@ -33,14 +36,15 @@ export const follow: Command = {
 };
 
 async function runFollow(args: ParsedArgs, io: CliIo): Promise<number> {
-  const pack = await io.loadPack(args.text('pack'));
   const units = unitsOf(args);
+  const rules = await withOwnClimate(await io.loadPack(args.text('pack')), args, io);
   const file = await openFollowFile(args.positionals[0] as string, {
     save: args.text('save'),
     io,
-    pack,
+    pack: rules,
     units,
   });
+  const { pack } = file.input;
   const signals = new AbortController();
   const stop = (): void => signals.abort();
   for (const name of ['SIGTERM', 'SIGHUP', 'SIGINT'] as const) process.once(name, stop);
@@ -100,11 +104,12 @@ interface Handing {
 async function hand({ args, io, input, plan, followed }: Handing): Promise<void> {
   const where = { force: args.flag('force'), quiet: args.flag('quiet') };
   const [out, log] = [args.text('out'), args.text('log')];
-  const markdown = await rendered(plan, 'md');
-  if (out !== undefined) await writeResult(markdown, { ...where, out }, io);
+  const format = args.text('format');
+  const text = await rendered(plan, (format ?? 'md') as Format);
+  if (out !== undefined) await writeResult(text, { ...where, out }, io);
   if (log !== undefined) await writeResult(await logText(plan, followed, input), { ...where, out: log }, io);
   if (out !== undefined || log !== undefined) return;
-  if (io.output.isTTY !== true) return io.out(markdown);
+  if (io.output.isTTY !== true || format !== undefined) return io.out(text);
   const { showMarkdown } = await import('../../terminal/show-markdown.js');
   io.out(`\n${showMarkdown(await logText(plan, followed, input), { width: io.width, colour: io.colour })}\n`);
   io.err('The plan as it stands now is written with --out PLAN.md, this log with --log LOG.md.\n');

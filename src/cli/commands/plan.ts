@@ -1,14 +1,11 @@
 /** `plan FILE`: answers in, plan out, no questions. */
 import { type IsoDate, isIsoDate } from '../../base/dates.js';
-import type { Answers } from '../../interview/answers.js';
-import { readAnswersFile } from '../../interview/answers-file.js';
 import { openQuestions } from '../../interview/open-questions.js';
 import { assemblePlan, type PlanInput } from '../../planner/assemble-plan.js';
 import type { Plan } from '../../planner/plan.js';
 import { scopeFor } from '../../planner/working-scope.js';
-import type { Pack } from '../../rules/pack.js';
-import { answersContext } from '../answers-context.js';
 import { type Command, PRICES_OPTION, UNITS_OPTION, unitsOf } from '../command.js';
+import { givenIn, withClimateOf } from '../given-answers.js';
 import { CliStop, EXIT } from '../io.js';
 import { CLIMATE_OPTION, withOwnClimate } from '../own-climate.js';
 import { pricesFrom } from '../read-prices.js';
@@ -43,15 +40,17 @@ export const plan: Command = {
       says: 'instead of the plan: how it came to this step, finding, material or "verdict", or why it did not',
     },
   },
-  takes: { least: 1, most: 1, says: 'one answers file (- for standard input)' },
+  takes: { least: 1, most: 1, says: 'one answers file or saved session (- for standard input)' },
   async run(args, io) {
     const [file] = args.positionals as [string];
     const format = (args.text('format') ?? 'md') as Format;
     // Data stays metric, whatever a person reads.
     const units = format === 'json' || format === 'csv' ? 'metric' : unitsOf(args);
     const today = dayOf(args.text('today'), io.today);
-    const pack = await withOwnClimate(await io.loadPack(args.text('pack')), args, io);
-    const answers = answersFrom(await io.readText(file), file, pack, today);
+    const rules = await withOwnClimate(await io.loadPack(args.text('pack')), args, io);
+    const given = await givenIn(await io.readText(file), file, rules, today);
+    const pack = withClimateOf(rules, given);
+    const { answers } = given;
     const prices = await pricesFrom(args, io, pack);
     const input = { pack, answers, today, assumeAll: args.flag('assume'), units, prices };
     const made = makePlan(input);
@@ -61,6 +60,10 @@ export const plan: Command = {
       io.out(explained(wanted, input, io.width));
       return EXIT.done;
     }
+    if (format === 'ics' && made.name === null && !args.flag('quiet'))
+      io.err(
+        'This lawn has no name, so a calendar knows it by its place and size. Give it one (lawnName) if there is another like it.\n',
+      );
     await writeResult(
       await rendered(made, format),
       { out: args.text('out'), force: args.flag('force'), quiet: args.flag('quiet') },
@@ -69,30 +72,6 @@ export const plan: Command = {
     return EXIT.done;
   },
 };
-
-/** A file that is no answers file at all must not fill the screen. */
-const MOST_FAULTS_SHOWN = 100;
-
-/** @throws {CliStop} exit code 3 with every fault of the file */
-export function answersFrom(text: string, file: string, pack: Pack, today: IsoDate): Answers {
-  const read = readAnswersFile(text, answersContext(pack, today));
-  if (read.ok) return read.answers;
-  throw faultStop(file === '-' ? 'The answers' : file, read.faults);
-}
-
-/** Every fault in one message. */
-export function faultStop(where: string, faults: readonly string[]): CliStop {
-  const count = faults.length === 1 ? 'one fault' : `${faults.length} faults`;
-  const rest = faults.length - MOST_FAULTS_SHOWN;
-  const lines = [
-    ...faults.slice(0, MOST_FAULTS_SHOWN),
-    ...(rest > 0 ? [`... and ${rest} more like these.`] : []),
-  ];
-  return new CliStop(
-    EXIT.answers,
-    `${where}: ${count}, nothing was planned.\n${lines.map((fault) => `  ${fault}`).join('\n')}`,
-  );
-}
 
 /** @throws {CliStop} exit code 3 with every question that still matters */
 export function makePlan(input: PlanInput): Plan {

@@ -7,7 +7,8 @@ import { wrapText } from '../../terminal/wrap-text.js';
 import { caseFrom } from '../../training/case-from.js';
 import { nextCase } from '../../training/record.js';
 import type { ParsedArgs } from '../command.js';
-import { answersFrom, dayOf } from '../commands/plan.js';
+import { dayOf } from '../commands/plan.js';
+import { answersFrom } from '../given-answers.js';
 import { type CliIo, CliStop, EXIT } from '../io.js';
 import { readRecord } from './record-file.js';
 

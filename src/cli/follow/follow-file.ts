@@ -1,7 +1,6 @@
 /** What `follow` goes on from: a saved session, or a plan as JSON, made into one. */
-import { daysBetween, type IsoDate } from '../../base/dates.js';
+import type { IsoDate } from '../../base/dates.js';
 import type { Units } from '../../base/us-units.js';
-import type { Answers } from '../../interview/answers.js';
 import { readAnswersFile } from '../../interview/answers-file.js';
 import { openQuestions } from '../../interview/open-questions.js';
 import { assemblePlan, type PlanInput } from '../../planner/assemble-plan.js';
@@ -9,8 +8,9 @@ import type { Plan } from '../../planner/plan.js';
 import type { Followed } from '../../planner/progress.js';
 import { scopeFor } from '../../planner/working-scope.js';
 import type { Pack } from '../../rules/pack.js';
-import { readSession, type SavedAnswer, type SavedSession } from '../../session/saved-session.js';
+import { readSession, type SavedSession } from '../../session/saved-session.js';
 import { answersContext } from '../answers-context.js';
+import { answersOn, withClimateOf } from '../given-answers.js';
 import { type CliIo, CliStop, EXIT } from '../io.js';
 import { sessionBeside } from './session-beside.js';
 
@@ -65,7 +65,10 @@ function parsed(text: string): unknown {
   }
 }
 
-async function fromSession(text: string, { path, save, io, pack, units }: OpeningAt): Promise<FollowFile> {
+async function fromSession(
+  text: string,
+  { path, save, io, pack: rules, units }: OpeningAt,
+): Promise<FollowFile> {
   const reading = await readSession(text);
   if (reading.kind === 'foreign')
     throw new CliStop(
@@ -77,7 +80,8 @@ async function fromSession(text: string, { path, save, io, pack, units }: Openin
       EXIT.files,
       `${path} is damaged and was left as it is: ${reading.problems.join(' ')} Mend it, or save what can be read of its answers with: seedbed ask --save ${path}`,
     );
-  const { session } = reading;
+  const pack = withClimateOf(rules, reading.session);
+  const session = withClimateKept(reading.session, pack);
   const madeOn = session.followed?.madeOn ?? lastGivenOn(session);
   const answers = answersOn(madeOn, session.answers, pack);
   const input = { pack, answers, today: madeOn, assumeAll: session.followed?.assumeAll ?? false, units };
@@ -90,19 +94,6 @@ async function fromSession(text: string, { path, save, io, pack, units }: Openin
   return opened({ session, input, path: save ?? path, from: path, io });
 }
 
-/** Dormant answers are kept in the file, and no rule reads them. */
-function answersOn(madeOn: IsoDate, given: readonly SavedAnswer[], pack: Pack): Answers {
-  return Object.fromEntries(
-    given
-      .filter(({ questionId }) => pack.questionById.has(questionId))
-      .map(({ questionId, value, givenOn }) => {
-        const isAgo = pack.questionById.get(questionId)?.kind === 'days-ago';
-        const passed = isAgo && givenOn !== undefined ? Math.max(0, daysBetween(givenOn, madeOn)) : 0;
-        return [questionId, typeof value === 'number' ? value + passed : value];
-      }),
-  );
-}
-
 /** The day on which the session came to its plan. */
 const lastGivenOn = ({ answers, startedOn }: SavedSession): IsoDate =>
   answers.reduce(
@@ -110,7 +101,23 @@ const lastGivenOn = ({ answers, startedOn }: SavedSession): IsoDate =>
     startedOn,
   );
 
-async function fromPlan(plan: Plan, { path, save, io, pack, units }: OpeningAt): Promise<FollowFile> {
+/** Whatever climate the plan goes by from now on stays with what is told. */
+const withClimateKept = (session: SavedSession, { ownClimate }: Pack): SavedSession =>
+  ownClimate === undefined ? session : { ...session, climate: ownClimate };
+
+/** The rules with the own climate that the plan was made by. */
+async function inClimateOf({ climate }: Plan, path: string, rules: Pack): Promise<Pack> {
+  if (rules.ownClimate !== undefined || climate === null || climate.station !== null) return rules;
+  const { ownClimate } = await import('../../session/session-schema.js');
+  const own = ownClimate(climate.own);
+  if (own !== undefined) return withClimateOf(rules, { climate: own });
+  throw new CliStop(
+    EXIT.answers,
+    `${path} was made by an own climate (${climate.period}), whose twelve means are not in it. Give them again with --climate FILE.`,
+  );
+}
+
+async function fromPlan(plan: Plan, { path, save, io, pack: rules, units }: OpeningAt): Promise<FollowFile> {
   const { madeOn, steps } = plan;
   if (plan.answers === undefined)
     throw new CliStop(
@@ -122,6 +129,7 @@ async function fromPlan(plan: Plan, { path, save, io, pack, units }: OpeningAt):
       EXIT.files,
       `${path} was already worked out again. Go on from the session that it came from.`,
     );
+  const pack = await inClimateOf(plan, path, rules);
   const context = answersContext(pack, madeOn);
   const read = readAnswersFile(JSON.stringify({ format: 1, answers: plan.answers }), context);
   if (!read.ok) throw new CliStop(EXIT.answers, `${path}: ${read.faults.join(' ')}`);
@@ -131,7 +139,7 @@ async function fromPlan(plan: Plan, { path, save, io, pack, units }: OpeningAt):
       EXIT.files,
       `${kept} is already there. If it holds what you told about this plan, go on with it: seedbed follow ${kept}. Otherwise choose another place with --save.`,
     );
-  const session: SavedSession = {
+  const answered: SavedSession = {
     format: 1,
     seedbedSession: 1,
     pack: plan.pack,
@@ -145,6 +153,7 @@ async function fromPlan(plan: Plan, { path, save, io, pack, units }: OpeningAt):
     dormant: [],
     heldOver: [],
   };
+  const session = withClimateKept(answered, pack);
   const input = { pack, answers: read.answers, today: madeOn, assumeAll: true, units };
   return opened({ session, input, path: kept, from: path, io });
 }
