@@ -8,8 +8,9 @@ import { quantity } from '../base/quantity-words.js';
 import { measureOf } from '../base/us-units.js';
 import type { Plan, PlanAmount, PlanStep } from '../planner/plan.js';
 import { asText, folded } from './calendar-lines.js';
+import { countedFromSowing, inArea, partNames } from './in-areas.js';
 import { oneLine } from './one-line.js';
-import { eachPartFromItsSowing, timesWords } from './watering-section.js';
+import { timesWords } from './watering-section.js';
 import { counted, said, sentence } from './words.js';
 
 interface Day {
@@ -31,14 +32,20 @@ export function calendarOf(plan: Plan): string {
     ...plan.steps.filter(({ doneOn }) => doneOn === null).flatMap((step) => daysOfStep(step, plan)),
     ...plan.watering.map((period): Day => {
       const each = `Each time: ${quantity(period.litresPerTurn, 'L', plan.units)}`;
-      const title = `Water the seed ${timesWords(period.turnsPerDay)}`;
-      const lines = [each, period.means ?? '', period.aim, eachPartFromItsSowing(plan.steps)];
-      return { key: `water-${period.weeks}`, title, fromOn: period.fromOn, untilOn: period.untilOn, lines };
-    }),
-    ...plan.outlook.map(({ on, weeks, sees, ifNot }): Day => {
-      const title = `Look at the lawn, ${counted(weeks, 'week')} after sowing`;
+      const title = inArea(`Water the seed ${timesWords(period.turnsPerDay)}`, period.area);
+      const lines = [each, period.means ?? '', period.aim, countedFromSowing(plan.steps)];
       return {
-        key: `look-${weeks}`,
+        key: inArea(`water-${period.weeks}`, period.area),
+        title,
+        fromOn: period.fromOn,
+        untilOn: period.untilOn,
+        lines,
+      };
+    }),
+    ...plan.outlook.map(({ area, on, weeks, sees, ifNot }): Day => {
+      const title = inArea(`Look at the lawn, ${counted(weeks, 'week')} after sowing`, area);
+      return {
+        key: inArea(`look-${weeks}`, area),
         title,
         fromOn: on,
         untilOn: on,
@@ -68,9 +75,10 @@ function daysOfStep(step: PlanStep, plan: Plan): Day[] {
   ];
   const last = step.parts.at(-1);
   const lasts = last === undefined || step.endOn <= last.endOn ? 0 : daysBetween(last.startOn, step.endOn);
+  const names = partNames(step.parts);
   return step.parts.map(({ startOn, endOn }, index) => ({
     key: step.parts.length === 1 ? step.id : `${step.id}-${index + 1}`,
-    title: step.parts.length === 1 ? step.title : `${step.title}, part ${index + 1}`,
+    title: step.parts.length === 1 ? step.title : `${step.title}, ${names[index]}`,
     fromOn: startOn,
     untilOn: [endOn, addDays(startOn, lasts)].sort().at(-1) as IsoDate,
     lines,
@@ -80,7 +88,7 @@ function daysOfStep(step: PlanStep, plan: Plan): Day[] {
 function amountLine(amount: PlanAmount, { units }: Plan): string {
   const howMuch =
     amount.amount === null ? 'read it off the label' : quantity(amount.amount, measureOf(amount), units);
-  return `${amount.title}: ${howMuch}`;
+  return `${inArea(amount.title, amount.area)}: ${howMuch}`;
 }
 
 function eventLines({ key, title, fromOn, untilOn, lines }: Day, plan: Plan): string[] {

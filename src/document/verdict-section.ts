@@ -2,13 +2,27 @@
 import type { RootContent } from 'mdast';
 import type { Plan } from '../planner/plan.js';
 import { heading, paragraph, strong } from './nodes.js';
+import { oneLine } from './one-line.js';
 import { markOf, type References } from './references.js';
 import { inWords, markedSentence, said, sentence } from './words.js';
 
-export function verdictSection({ verdict }: Plan, references: References): RootContent[] {
-  const mark = markOf('published', verdict.sources, references);
+export function verdictSection({ verdict, areas }: Plan, references: References): RootContent[] {
+  const verdicts = areas.length === 0 ? [{ name: undefined, verdict }] : areas;
   return [
     heading(2, 'The verdict'),
+    ...verdicts.flatMap(({ name, verdict }) => verdictNodes(verdict, name, references)),
+  ];
+}
+
+/** What was assumed under several verdicts is told under each of them. */
+function verdictNodes(
+  verdict: Plan['verdict'],
+  area: string | undefined,
+  references: References,
+): RootContent[] {
+  const mark = markOf('published', verdict.sources, references);
+  return [
+    ...(area === undefined ? [] : [heading(3, oneLine(area))]),
     paragraph(
       strong(sentence(verdict.title)),
       markedSentence(verdict.because, mark),

@@ -6,6 +6,7 @@ import { convert, LENGTH_IN_M } from '../base/units.js';
 import type { Units } from '../base/us-units.js';
 import type { Plan, PlanWatering } from '../planner/plan.js';
 import { spanWords } from './date-words.js';
+import { countedFromSowing, inArea } from './in-areas.js';
 import { heading, paragraph, table } from './nodes.js';
 import type { References } from './references.js';
 import { said } from './words.js';
@@ -26,7 +27,7 @@ export function wateringSection({ watering, steps }: Plan, references: Reference
     'Aim',
   ];
   const rows = watering.map((period) => [
-    said(period.weeks),
+    inArea(said(period.weeks), period.area),
     spanWords({ from: period.fromOn, until: period.untilOn }, references.year),
     timesWords(period.turnsPerDay),
     waterWords(period, references.units),
@@ -40,18 +41,10 @@ export function wateringSection({ watering, steps }: Plan, references: Reference
       DEPTH_NOTE[references.units],
       'These are dry days: leave out a watering whenever rain has done it.',
       totalWords(watering, references.units),
-      eachPartFromItsSowing(steps),
+      countedFromSowing(steps),
     ),
     table(head, rows),
   ];
-}
-
-/** What the days and litres mean where the lawn is sown part by part; nothing for one go. */
-export function eachPartFromItsSowing(steps: Plan['steps']): string {
-  const parts = steps.find(({ id }) => id === 'sow')?.parts.length ?? 1;
-  return parts < 2
-    ? ''
-    : `The days are those of part 1; count the weeks of each part from its own sowing. The water is for the whole lawn: each of the ${parts} parts gets its share.`;
 }
 
 const DEPTH_NOTE: Readonly<Record<Units, string>> = {

@@ -24,7 +24,7 @@ import type { PriceList } from './price-list.js';
 import type { Progress } from './progress.js';
 import { type Ledger, openLedger } from './provenance.js';
 import { purchaseOf } from './purchase.js';
-import { numbersOf, seasonOf } from './step-net.js';
+import { type HoursOnDays, numbersOf, seasonOf } from './step-net.js';
 import { activeSteps, answered, daysOf, holds } from './steps.js';
 import { type Say, sayer } from './texts.js';
 import { wateringOf } from './watering.js';
@@ -43,6 +43,8 @@ export interface PlanInput {
   readonly prices?: PriceList | undefined;
   /** What has happened since it was first made: then the rest is worked out again. */
   readonly progress?: Progress | undefined;
+  /** Hours that other work has already. */
+  readonly taken?: HoursOnDays | undefined;
 }
 
 /** Thrown when waits and windows cannot all hold; names the steps that could not settle. */
@@ -53,9 +55,12 @@ export class ScheduleClash extends Error {
   }
 }
 
-export function assemblePlan(input: PlanInput): Plan {
+/** @throws {ScheduleClash} when no dates hold */
+export const assemblePlan = (input: PlanInput): Plan => planOn(datedChoice(input), input);
+
+/** The plan on dates that are settled. */
+export function planOn({ choice, timing, dates }: DatedChoice, input: PlanInput): Plan {
   const { pack, today, progress, units = 'metric' } = input;
-  const { choice, timing, dates } = datedChoice(input);
   const { answers } = choice;
   const place = said(answers.place);
   const scope = scopeFor({ ...choice, timing });
@@ -88,6 +93,7 @@ export function assemblePlan(input: PlanInput): Plan {
     place: place === null ? null : placeName(place, pack.climate),
     climate: climateOf(season, ledger),
     lawn: lawnOf(answers, scope, ledger, units),
+    areas: [],
     verdict,
     findings,
     steps,
@@ -105,11 +111,13 @@ export function assemblePlan(input: PlanInput): Plan {
   };
 }
 
+export type DatedChoice = ReturnType<typeof datedChoice>;
+
 /** @throws {ScheduleClash} when no dates hold */
-export function datedChoice({ pack, answers: given, today, assumeAll, progress }: PlanInput) {
+export function datedChoice({ pack, answers: given, today, assumeAll, ...standing }: PlanInput) {
   const asked = { pack, answers: given, today, assume: assumeAll ? 'all' : 'said' } as const;
   const choice = { ...asked, answers: answersInUse(asked) };
-  const dating = dateSteps(pack, (timing) => scopeFor({ ...choice, timing }), today, progress);
+  const dating = dateSteps(pack, (timing) => scopeFor({ ...choice, timing }), today, standing);
   if (dating === undefined) throw new ScheduleClash(activeSteps(pack, scopeFor(choice)).map(({ id }) => id));
   return { choice, ...dating };
 }

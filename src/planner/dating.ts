@@ -8,11 +8,12 @@ import type { Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
 import type { Step } from '../rules/schema.js';
 import { NO_TIMING, type Timing } from './computed-facts.js';
-import { type Dates, datedInOneSeason, datesFor, datesWithParting } from './parting.js';
+import { type Dated, type Dates, datedInOneSeason, datesFor, datesWithParting } from './parting.js';
 import { lastAfterDone, netFrom, type Progress } from './progress.js';
 import type { Placed } from './schedule.js';
-import { type NetChoice, type StepNet, seasonOf, stepNet } from './step-net.js';
+import { type HoursOnDays, type NetChoice, type StepNet, seasonOf, stepNet } from './step-net.js';
 import { activeSteps } from './steps.js';
+import { openDiary, workPoint } from './work-days.js';
 
 /** The steps that the whole work leads up to. */
 const SOWINGS: readonly string[] = ['sow', 'patch-sow'];
@@ -21,25 +22,34 @@ export interface Dating {
   readonly timing: Timing;
   /** Of every step, part by part. */
   readonly dates: ReadonlyMap<string, readonly PartDates[]>;
+  /** The hours that all of it takes on each day, with those taken before. */
+  readonly hours: HoursOnDays;
+}
+
+/** What else bears on the dates. */
+export interface Standing {
+  /** What has happened since; those steps stand where they were done. */
+  readonly progress?: Progress | undefined;
+  /** Hours that are given away already. */
+  readonly taken?: HoursOnDays | undefined;
 }
 
 /**
  * Dates all steps.
  *
  * @param scopeOf the scope with a timing in the rules
- * @param progress what has happened since; those steps stand where they were done
  * @returns undefined when no dates hold
  */
 export function dateSteps(
   pack: Pack,
   scopeOf: (timing: Timing) => Scope,
   today: IsoDate,
-  progress?: Progress,
+  { progress, taken }: Standing = {},
 ): Dating | undefined {
   const leftOut = progress?.leftOut;
   const wholeNetOf = (timing: Timing, more: Partial<NetChoice> = {}): StepNet => {
     const scope = scopeOf(timing);
-    return stepNet(pack, scope, { today, season: seasonOf(pack, scope, today), leftOut, ...more });
+    return stepNet(pack, scope, { today, season: seasonOf(pack, scope, today), leftOut, taken, ...more });
   };
   const netOf: typeof wholeNetOf = (timing, more) => {
     const net = wholeNetOf(timing, more);
@@ -61,6 +71,7 @@ export function dateSteps(
   return {
     timing: { seasonWaitDays, parting: dated.parting },
     dates: progress === undefined ? dates : asHappened(dates, wholeNetOf(timing), progress),
+    hours: hoursTaken(net, dated),
   };
 }
 
@@ -97,6 +108,16 @@ function waitOf({ start, latest }: Placed, anyTimeStart: number): number {
 }
 
 const firstPart = (dates: Dates, id: string): Placed => (dates.get(id) as readonly Placed[])[0] as Placed;
+
+function hoursTaken(net: StepNet, { dates, parting }: Dated): HoursOnDays {
+  const diary = openDiary(parting.dayHours, net.taken);
+  for (const step of net.steps) {
+    const parts = dates.get(step.id) as readonly Placed[];
+    const { workOn } = workPoint({ ...step, workHours: step.workHours / parts.length }, parting.dayHours);
+    for (const { start } of parts) diary.take(workOn(start));
+  }
+  return new Map([...diary.taken].map(([day, hours]) => [addDays(net.startOn, day), hours]));
+}
 
 /** Without the figure nobody comes to help. */
 const mostPeople = (pack: Pack): number => pack.figureById.get('most-people')?.typical ?? 1;

@@ -30,6 +30,8 @@ export interface PlanFinding {
 
 export interface PlanAmount {
   readonly id: string;
+  /** The area that takes it; absent where the lawn is planned as one. */
+  readonly area?: string;
   readonly materialId: string;
   readonly title: string;
   /** Null: to be read off the label; then `range` may hold what printed rates would come to, for the purse only. */
@@ -64,6 +66,13 @@ export interface PlanWait {
   readonly why: string;
 }
 
+export interface PlanPart {
+  readonly startOn: IsoDate;
+  readonly endOn: IsoDate;
+  /** Absent: all areas, or a part of a lawn that is planned as one. */
+  readonly area?: string;
+}
+
 export interface PlanStep {
   readonly id: string;
   readonly title: string;
@@ -73,8 +82,11 @@ export interface PlanStep {
   readonly latestOn: IsoDate | null;
   /** The day on which it was finished, where the plan is worked out again after that; null: still to do. */
   readonly doneOn: IsoDate | null;
-  /** The days of the work itself: one entry, or one for each part where a large lawn is worked part by part. */
-  readonly parts: readonly { readonly startOn: IsoDate; readonly endOn: IsoDate }[];
+  /**
+   * The days of the work itself: one entry, or one for each part where a large lawn is worked part by part, or for
+   * each area that has days of its own.
+   */
+  readonly parts: readonly PlanPart[];
   readonly after: readonly PlanWait[];
   readonly workHours: number;
   readonly workHoursRange: { readonly min: number; readonly max: number };
@@ -187,6 +199,7 @@ export interface PlanCaution {
 }
 
 export interface PlanWatering {
+  readonly area?: string;
   readonly fromOn: IsoDate;
   readonly untilOn: IsoDate;
   readonly weeks: string;
@@ -224,6 +237,16 @@ export interface PlanFigure {
   readonly sources: readonly Citation[];
 }
 
+/** One of several areas that are planned together: what holds for it alone. */
+export interface PlanArea {
+  readonly name: string;
+  readonly lawn: Plan['lawn'];
+  readonly verdict: Plan['verdict'];
+  readonly findings: readonly PlanFinding[];
+  /** Its own answers, over those for the whole lawn. */
+  readonly answers: Answers;
+}
+
 export interface Plan {
   readonly format: 1;
   readonly pack: { readonly id: string; readonly version: string; readonly sha256: string };
@@ -249,6 +272,9 @@ export interface Plan {
     readonly areaAssumed: boolean;
     readonly measuredBy: string;
   };
+  /** Empty where the lawn is planned as one. Else what follows is that of all areas, put together. */
+  readonly areas: readonly PlanArea[];
+  /** That of the area with the most work, where there are several. */
   readonly verdict: {
     readonly id: VerdictId;
     readonly title: string;
@@ -263,6 +289,7 @@ export interface Plan {
   readonly steps: readonly PlanStep[];
   readonly watering: readonly PlanWatering[];
   readonly outlook: readonly {
+    readonly area?: string;
     readonly on: IsoDate;
     readonly weeks: number;
     readonly sees: string;
@@ -276,6 +303,6 @@ export interface Plan {
   readonly figures: readonly PlanFigure[];
   readonly sources: readonly PlanSource[];
   readonly notDone: readonly { readonly id: string; readonly says: string }[];
-  /** As given, so that the plan can be worked out again from the file alone. */
+  /** As given, so that the plan can be worked out again from the file alone; for all areas where there are several. */
   readonly answers: Answers;
 }

@@ -7,7 +7,7 @@
  */
 import { latestStarts } from './latest-starts.js';
 import { type Link, networkOf, type Starts } from './network.js';
-import { openDiary, type WorkPoint, workPoint } from './work-days.js';
+import { type HoursTaken, openDiary, type WorkPoint, workPoint } from './work-days.js';
 
 /** A step and its work; days count from the first free day. */
 export interface ScheduleStep {
@@ -46,15 +46,17 @@ export interface ScheduleInput {
   readonly waits: readonly ScheduleWait[];
   /** Hours of work that fit into one day, above 0. */
   readonly dayHours: number;
+  /** Hours that other work has already, such as that on another area. */
+  readonly taken?: HoursTaken | undefined;
 }
 
 /** The earliest days that hold; undefined when there are none. */
 export function schedule(input: ScheduleInput): Schedule | undefined {
   const { waits, dayHours } = input;
   const points = input.steps.map((step) => workPoint(step, dayHours));
-  const least = withinHours(points, waits, dayHours);
+  const least = withinHours(points, input);
   if (least === undefined) return undefined;
-  const starts = joined(points, waits, { least, dayHours });
+  const starts = joined(points, input, least);
   const latest = latestStarts(points, waits, least);
   return new Map(
     points.map(({ id, endOf }) => {
@@ -68,16 +70,16 @@ export function schedule(input: ScheduleInput): Schedule | undefined {
 /** The least starts with no day overfull: the first step whose work no longer fits moves on, until all does. */
 function withinHours(
   points: readonly WorkPoint[],
-  waits: readonly Link[],
-  dayHours: number,
+  { waits, dayHours, taken }: ScheduleInput,
 ): Map<string, number> | undefined {
   const network = networkOf(points, waits);
   let starts = network.leastStarts();
   const moves = new Map<string, number>();
   // Work that makes room more often than there are days of work in all is tied to what it makes room for.
-  const mostMoves = points.reduce((sum, { hours }) => sum + Math.ceil(hours / dayHours), 0);
+  const daysOfWork = points.reduce((sum, { hours }) => sum + Math.ceil(hours / dayHours), 0);
+  const mostMoves = daysOfWork + (taken?.size ?? 0);
   while (starts !== undefined) {
-    const tooMuch = firstBeyondTheDay(points, starts, dayHours);
+    const tooMuch = firstBeyondTheDay(points, starts, openDiary(dayHours, taken));
     if (tooMuch === undefined) return starts;
     moves.set(tooMuch, (moves.get(tooMuch) ?? 0) + 1);
     if ((moves.get(tooMuch) as number) > mostMoves) return undefined;
@@ -90,9 +92,8 @@ function withinHours(
 function firstBeyondTheDay(
   points: readonly WorkPoint[],
   starts: Starts,
-  dayHours: number,
+  diary: ReturnType<typeof openDiary>,
 ): string | undefined {
-  const diary = openDiary(dayHours);
   for (const { id, workOn } of points) {
     const work = workOn(starts.get(id) as number);
     if (!diary.hasRoomFor(work)) return id;
@@ -107,12 +108,12 @@ function firstBeyondTheDay(
  */
 function joined(
   points: readonly WorkPoint[],
-  waits: readonly ScheduleWait[],
-  { least, dayHours }: { readonly least: Starts; readonly dayHours: number },
+  { waits, dayHours, taken }: ScheduleInput,
+  least: Starts,
 ): Starts {
   const starts = new Map(least);
   const at = (id: string): number => starts.get(id) as number;
-  const diary = openDiary(dayHours);
+  const diary = openDiary(dayHours, taken);
   for (const { id, joinsNext, workOn } of points) if (!joinsNext) diary.take(workOn(at(id)));
   const byId = new Map(points.map((point) => [point.id, point]));
   for (const { id, nextFit, joinsNext, joinBy = Number.POSITIVE_INFINITY, workOn, endOf } of laterFirst(
@@ -141,7 +142,9 @@ function joined(
     const gap = at(to) - (byId.get(from) as WorkPoint).endOf(at(from));
     return gap >= minDays && (maxDays === undefined || gap <= maxDays);
   });
-  return holds && firstBeyondTheDay(points, starts, dayHours) === undefined ? starts : least;
+  return holds && firstBeyondTheDay(points, starts, openDiary(dayHours, taken)) === undefined
+    ? starts
+    : least;
 }
 
 /** Steps so that whatever follows a step comes before it in the list. */

@@ -44,10 +44,13 @@ export function remembered<Value>(work: (day: number) => Value): (day: number) =
 }
 
 /** Hours already given away, day by day. */
-export function openDiary(dayHours: number) {
-  const taken = new Map<number, number>();
+export type HoursTaken = ReadonlyMap<number, number>;
+
+export function openDiary(dayHours: number, before: HoursTaken = new Map()) {
+  const taken = new Map(before);
   const on = (day: number): number => taken.get(day) ?? 0;
   return {
+    taken: taken as HoursTaken,
     hasRoomFor: (work: readonly WorkDay[]): boolean =>
       work.every(({ day, hours }) => hours === 0 || on(day) === 0 || on(day) + hours <= dayHours),
     take: (work: readonly WorkDay[]): void => {

@@ -2,9 +2,10 @@
 import { type IsoDate, isIsoDate } from '../../base/dates.js';
 import type { Answers } from '../../interview/answers.js';
 import { readAnswersFile } from '../../interview/answers-file.js';
+import { type Area, answersOn } from '../../interview/areas.js';
 import { openQuestions } from '../../interview/open-questions.js';
-import { assemblePlan, type PlanInput } from '../../planner/assemble-plan.js';
 import type { Plan } from '../../planner/plan.js';
+import { type LawnInput, planLawn } from '../../planner/plan-lawn.js';
 import { scopeFor } from '../../planner/working-scope.js';
 import type { Pack } from '../../rules/pack.js';
 import { answersContext } from '../answers-context.js';
@@ -51,9 +52,9 @@ export const plan: Command = {
     const units = format === 'json' || format === 'csv' ? 'metric' : unitsOf(args);
     const today = dayOf(args.text('today'), io.today);
     const pack = await withOwnClimate(await io.loadPack(args.text('pack')), args, io);
-    const answers = answersFrom(await io.readText(file), file, pack, today);
+    const lawn = lawnFrom(await io.readText(file), file, pack, today);
     const prices = await pricesFrom(args, io, pack);
-    const input = { pack, answers, today, assumeAll: args.flag('assume'), units, prices };
+    const input = { pack, ...lawn, today, assumeAll: args.flag('assume'), units, prices };
     const made = makePlan(input);
     const wanted = args.text('explain');
     if (wanted !== undefined) {
@@ -73,11 +74,32 @@ export const plan: Command = {
 /** A file that is no answers file at all must not fill the screen. */
 const MOST_FAULTS_SHOWN = 100;
 
+export interface LawnAnswers {
+  readonly answers: Answers;
+  /** Empty where the lawn is planned as one. */
+  readonly areas: readonly Area[];
+}
+
 /** @throws {CliStop} exit code 3 with every fault of the file */
-export function answersFrom(text: string, file: string, pack: Pack, today: IsoDate): Answers {
+export function lawnFrom(text: string, file: string, pack: Pack, today: IsoDate): LawnAnswers {
   const read = readAnswersFile(text, answersContext(pack, today));
-  if (read.ok) return read.answers;
+  if (read.ok) return read;
   throw faultStop(file === '-' ? 'The answers' : file, read.faults);
+}
+
+/**
+ * The answers for a lawn that is planned as one.
+ *
+ * @throws {CliStop} exit code 3 with every fault of the file, or where it has several areas
+ */
+export function answersFrom(text: string, file: string, pack: Pack, today: IsoDate): Answers {
+  const { answers, areas } = lawnFrom(text, file, pack, today);
+  if (areas.length === 0) return answers;
+  const names = areas.map(({ name }) => name).join(', ');
+  throw new CliStop(
+    EXIT.answers,
+    `${file} has several areas (${names}), and this looks at one lawn at a time. Give a file with the answers of one area alone; "seedbed plan" takes them all.`,
+  );
 }
 
 /** Every fault in one message. */
@@ -95,19 +117,26 @@ export function faultStop(where: string, faults: readonly string[]): CliStop {
 }
 
 /** @throws {CliStop} exit code 3 with every question that still matters */
-export function makePlan(input: PlanInput): Plan {
-  if (!input.assumeAll) {
-    const scope = scopeFor({ ...input, assume: 'said', timing: 'open' });
-    const open = openQuestions(input.pack, scope);
-    if (open.length > 0) {
-      const lines = open.map(({ id, text }) => `  ${id}: ${text}`);
-      throw new CliStop(
-        EXIT.answers,
-        `Not answered, and each could still change the plan:\n${lines.join('\n')}\nAnswer them in the file ("unknown" counts as an answer), or let assumptions stand with --assume.`,
-      );
-    }
+export function makePlan(input: LawnInput): Plan {
+  const lines = input.assumeAll ? [] : openLines(input);
+  if (lines.length > 0) {
+    throw new CliStop(
+      EXIT.answers,
+      `Not answered, and each could still change the plan:\n${lines.join('\n')}\nAnswer them in the file ("unknown" counts as an answer), or let assumptions stand with --assume.`,
+    );
   }
-  return assemblePlan(input);
+  return planLawn(input);
+}
+
+/** A line for each question that still matters, under the name of the area that it is open for. */
+function openLines({ areas = [], ...input }: LawnInput): string[] {
+  const open = (answers: Answers): string[] =>
+    openQuestions(input.pack, scopeFor({ ...input, answers, assume: 'said', timing: 'open' })).map(
+      ({ id, text }) => `  ${id}: ${text}`,
+    );
+  if (areas.length === 0) return open(input.answers);
+  const byArea = areas.map((area) => ({ name: area.name, lines: open(answersOn(area, input.answers)) }));
+  return byArea.flatMap(({ name, lines }) => (lines.length === 0 ? [] : [` ${name}:`, ...lines]));
 }
 
 export function dayOf(typed: string | undefined, today: IsoDate): IsoDate {
