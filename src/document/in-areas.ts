@@ -1,6 +1,7 @@
 /** The names of areas and parts beside what is theirs. */
 import { joinedWords } from '../base/joined-words.js';
-import type { PlanPart, PlanStep } from '../planner/plan.js';
+import type { PlanStep } from '../planner/plan.js';
+import type { PlanPart } from '../planner/plan-area.js';
 import { oneLine } from './one-line.js';
 import { counted } from './words.js';
 

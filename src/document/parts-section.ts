@@ -1,6 +1,7 @@
 /** For a lawn worked part by part or area by area: the days of each, from its first step to its last. */
 import type { RootContent } from 'mdast';
-import type { Plan, PlanPart, PlanStep } from '../planner/plan.js';
+import type { Plan, PlanStep } from '../planner/plan.js';
+import type { PlanPart } from '../planner/plan-area.js';
 import { dayWords, spanWords } from './date-words.js';
 import { isByArea, partNames } from './in-areas.js';
 import { heading, paragraph, table } from './nodes.js';

@@ -1,6 +1,7 @@
 /** The head of the plan: whose lawn, which year, where, how large, made on which day. */
 import type { RootContent } from 'mdast';
 import { formatDay, yearOf } from '../base/dates.js';
+import { capital } from '../base/joined-words.js';
 import { quantity, quantityRange } from '../base/quantity-words.js';
 import type { Units } from '../base/us-units.js';
 import type { Plan } from '../planner/plan.js';
@@ -31,8 +32,6 @@ function areaList({ areas, units }: Plan): RootContent[] {
   if (areas.length === 0) return [];
   return [bullets(areas.map(({ name, lawn }) => [sizeOf(capital(oneLine(name)), lawn, units)]))];
 }
-
-const capital = (name: string): string => `${name.charAt(0).toUpperCase()}${name.slice(1)}`;
 
 /** `Lawn plan for Mill End, back`, or `Lawn plan` where no name was typed. */
 export function titleOf(plan: Plan): string {

@@ -1,5 +1,6 @@
 /** What the lawn needs and why. */
 import type { RootContent } from 'mdast';
+import { capital } from '../base/joined-words.js';
 import type { Plan } from '../planner/plan.js';
 import { heading, paragraph, strong } from './nodes.js';
 import { oneLine } from './one-line.js';
@@ -22,7 +23,7 @@ function verdictNodes(
 ): RootContent[] {
   const mark = markOf('published', verdict.sources, references);
   return [
-    ...(area === undefined ? [] : [heading(3, oneLine(area))]),
+    ...(area === undefined ? [] : [heading(3, capital(oneLine(area)))]),
     paragraph(
       strong(sentence(verdict.title)),
       markedSentence(verdict.because, mark),

@@ -190,7 +190,7 @@ function whyNot(step: Step, { rests }: Explained, { knowledge }: Context): strin
 }
 
 function changeWords({ question, now, stretch, value }: Change, { pack }: Knowledge): string {
-  return wordedInside(pack, 'changeOne', {
+  return wordedInside(pack, now === undefined ? 'changeFromNone' : 'changeOne', {
     label: question.label,
     answer: stretch === undefined ? answerWords(question, value) : stretchWords(pack, question, stretch),
     now: now === undefined ? '' : answerWords(question, now),

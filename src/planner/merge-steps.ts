@@ -1,7 +1,10 @@
 /** One step out of the same work on several areas: what they share once, what differs by area. */
+
 import type { IsoDate } from '../base/dates.js';
+import { capital } from '../base/joined-words.js';
 import { alike, type Named, titled } from './by-area.js';
-import type { PlanPart, PlanStep, PlanWait } from './plan.js';
+import type { PlanStep, PlanWait } from './plan.js';
+import type { PlanPart } from './plan-area.js';
 
 /**
  * @param own the same step of each area that takes it, in the order of the areas
@@ -75,8 +78,6 @@ function byArea(own: readonly Named<PlanStep>[], of: (step: PlanStep) => string)
     .map(({ value, areas }) => `${capital(areas.join(', '))}: ${value}`)
     .join(' ');
 }
-
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 const onceById = <Item extends { readonly id: string }>(items: readonly Item[]): Item[] => [
   ...new Map(items.map((item) => [item.id, item])).values(),

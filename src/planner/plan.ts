@@ -8,6 +8,7 @@ import type { Units } from '../base/us-units.js';
 import type { Answers } from '../interview/answers.js';
 import type { Caution, Citation, Figure } from '../rules/schema.js';
 import type { VerdictId } from '../rules/schema-pack.js';
+import type { PlanArea, PlanPart } from './plan-area.js';
 
 export interface PlanFinding {
   readonly id: string;
@@ -64,13 +65,6 @@ export interface PlanWait {
   readonly maxDays: number | null;
   readonly sign: string | null;
   readonly why: string;
-}
-
-export interface PlanPart {
-  readonly startOn: IsoDate;
-  readonly endOn: IsoDate;
-  /** Absent: all areas, or a part of a lawn that is planned as one. */
-  readonly area?: string;
 }
 
 export interface PlanStep {
@@ -235,16 +229,6 @@ export interface PlanFigure {
   readonly range: { readonly min: number; readonly max: number };
   readonly basis: Figure['basis'];
   readonly sources: readonly Citation[];
-}
-
-/** One of several areas that are planned together: what holds for it alone. */
-export interface PlanArea {
-  readonly name: string;
-  readonly lawn: Plan['lawn'];
-  readonly verdict: Plan['verdict'];
-  readonly findings: readonly PlanFinding[];
-  /** Its own answers, over those for the whole lawn. */
-  readonly answers: Answers;
 }
 
 export interface Plan {

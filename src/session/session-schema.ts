@@ -45,6 +45,8 @@ const pack = z.strictObject({
   sha256: z.string().regex(/^[0-9a-f]{64}$/, 'a checksum is 64 hexadecimal digits'),
 });
 
+const areaAnswer = answer.extend({ area: words });
+
 const answerList = z
   .array(answer)
   .refine((list) => new Set(list.map(({ questionId }) => questionId)).size === list.length, {
@@ -84,6 +86,14 @@ export const savedSessionSchema = z.strictObject({
   dormant: answerList,
   // Sessions of the first version have none.
   heldOver: answerList.default([]),
+  areas: z.array(words).default([]),
+  inAreas: z
+    .array(areaAnswer)
+    .refine(
+      (list) => new Set(list.map(({ area, questionId }) => `${area} ${questionId}`)).size === list.length,
+      { error: 'a question is answered once in each area' },
+    )
+    .default([]),
   followed: followed.optional(),
 });
 
@@ -92,8 +102,13 @@ export function savedSession(value: unknown): z.ZodSafeParseResult<SavedSession>
   return savedSessionSchema.safeParse(value) as z.ZodSafeParseResult<SavedSession>;
 }
 
+/** With its area where it has one. */
 export function savedAnswer(value: unknown): SavedAnswer | undefined {
-  return answer.safeParse(value).data as SavedAnswer | undefined;
+  return z.union([areaAnswer, answer]).safeParse(value).data as SavedAnswer | undefined;
+}
+
+export function areaName(value: unknown): string | undefined {
+  return areaAnswer.safeParse(value).data?.area;
 }
 
 export function packReference(value: unknown): PackReference | undefined {

@@ -8,7 +8,7 @@ import type { Plan } from '../../planner/plan.js';
 import type { Followed } from '../../planner/progress.js';
 import { scopeFor } from '../../planner/working-scope.js';
 import type { Pack } from '../../rules/pack.js';
-import { readSession, type SavedAnswer, type SavedSession } from '../../session/saved-session.js';
+import { NO_AREAS, readSession, type SavedAnswer, type SavedSession } from '../../session/saved-session.js';
 import { answersContext } from '../answers-context.js';
 import { type CliIo, CliStop, EXIT } from '../io.js';
 import { sessionBeside } from './session-beside.js';
@@ -144,6 +144,7 @@ async function fromPlan(plan: Plan, { path, save, io, pack }: Opening): Promise<
     })),
     dormant: [],
     heldOver: [],
+    ...NO_AREAS,
   };
   const input = { pack, answers: read.answers, today: madeOn, assumeAll: true };
   return opened({ session, input, path: kept, from: path, io });
