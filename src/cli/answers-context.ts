@@ -1,6 +1,6 @@
 import { lawnPartsArea } from '../agronomy/area-parts.js';
 import type { IsoDate } from '../base/dates.js';
-import type { AnswersContext } from '../interview/answers-file.js';
+import type { AnswersContext } from '../interview/check-answers.js';
 import { placeFault } from '../planner/place.js';
 import type { Pack } from '../rules/pack.js';
 

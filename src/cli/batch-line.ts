@@ -1,6 +1,6 @@
 /** One line of a batch: answers in, the plan as one line of JSON out, or an object that says what is wrong with the line. */
 import type { IsoDate } from '../base/dates.js';
-import { checkAnswers, doubledFaults, parseJson, readAnswersFile } from '../interview/answers-file.js';
+import { checkLawn, doubledFaults, parseJson, readAnswersFile } from '../interview/answers-file.js';
 import { ScheduleClash } from '../planner/assemble-plan.js';
 import type { PriceList } from '../planner/price-list.js';
 import type { Pack } from '../rules/pack.js';
@@ -35,7 +35,7 @@ export function planLine({ line, text }: BatchLine, settings: BatchSettings): Ba
   try {
     const read = readLine(text, settings);
     if (!read.ok) return failed(EXIT.answers, read.faults.join(' '), read.faults);
-    return { isPlan: true, json: JSON.stringify(makePlan({ ...settings, answers: read.answers })) };
+    return { isPlan: true, json: JSON.stringify(makePlan({ ...settings, ...read })) };
   } catch (error) {
     const isClash = error instanceof ScheduleClash;
     const code = error instanceof CliStop ? error.exitCode : isClash ? EXIT.answers : EXIT.unexpected;
@@ -52,6 +52,6 @@ function readLine(text: string, { pack, today }: BatchSettings): ReturnType<type
   const isBare =
     typeof value === 'object' && value !== null && !Array.isArray(value) && !Object.hasOwn(value, 'answers');
   return isBare
-    ? checkAnswers(value as Record<string, unknown>, context, doubledFaults(doubled))
+    ? checkLawn(value as Record<string, unknown>, context, { before: doubledFaults(doubled) })
     : readAnswersFile(text, context);
 }

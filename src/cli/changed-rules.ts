@@ -3,11 +3,11 @@ import { joinedWords } from '../base/joined-words.js';
 import { showAnswer } from '../interview/show-answer.js';
 import type { Pack } from '../rules/pack.js';
 import { moveOver } from '../session/move-over.js';
-import type { PackReference, SavedAnswer } from '../session/saved-session.js';
+import type { AreaAnswer, PackReference, SavedAnswer, SavedAreas } from '../session/saved-session.js';
 import { fitsQuestions } from './fitting.js';
 import type { SavingInput, TakenUp } from './saving.js';
 
-export interface OldSession {
+export interface OldSession extends SavedAreas {
   readonly startedOn: TakenUp['startedOn'];
   readonly answers: readonly SavedAnswer[];
   readonly heldOver: readonly SavedAnswer[];
@@ -20,15 +20,14 @@ export interface OldSession {
 /** Undefined when they left without choosing. */
 export async function takeOver(old: OldSession, input: SavingInput): Promise<TakenUp | undefined> {
   const { asker, pack, today } = input;
-  const moved = moveOver({
-    answers: old.answers,
-    from: old.rules,
-    to: pack,
-    fits: fitsQuestions(pack, today),
-  });
+  const between = { from: old.rules, to: pack, fits: fitsQuestions(pack, today) };
+  const moved = moveOver({ ...between, answers: old.answers });
+  // What does not fit any more in one area is asked there anew, with nothing to offer.
+  const movedInAreas = moveOver({ ...between, answers: old.inAreas });
   const listed = (answers: readonly SavedAnswer[], rules: Pack) =>
     joinedWords(answers.map((answer) => inWords(answer, rules)));
   const { kept, askedAgain, dropped } = moved;
+  const lostInAreas = [...movedInAreas.askedAgain, ...movedInAreas.dropped];
   asker.say(
     [
       `The rules have changed since this session was begun (${versionOf(old.pack)}; now ${pack.version}).`,
@@ -39,6 +38,9 @@ export async function takeOver(old: OldSession, input: SavingInput): Promise<Tak
             `Asked again, as the question or its answers have changed: ${listed(askedAgain, old.rules ?? pack)}.`,
           ]),
       ...(dropped.length === 0 ? [] : [`No longer asked: ${listed(dropped, old.rules ?? pack)}.`]),
+      ...(lostInAreas.length === 0
+        ? []
+        : [`Asked again for one area or another: ${listed(lostInAreas, old.rules ?? pack)}.`]),
     ].join('\n'),
   );
   const choice = await asker.pick('How shall we go on?', [
@@ -49,9 +51,17 @@ export async function takeOver(old: OldSession, input: SavingInput): Promise<Tak
     { value: 'leave', label: 'leave it as it is for now' },
   ]);
   if (choice === undefined || choice === 'leave') return undefined;
-  const { startedOn, heldOver } = old;
-  if (choice === 'stay') return { answers: old.answers, heldOver, startedOn, pack: old.rules };
-  return { answers: kept, heldOver: [...heldOver, ...askedAgain, ...dropped], startedOn, pack };
+  const { startedOn, heldOver, areas } = old;
+  if (choice === 'stay')
+    return { answers: old.answers, heldOver, areas, inAreas: old.inAreas, startedOn, pack: old.rules };
+  return {
+    answers: kept,
+    heldOver: [...heldOver, ...askedAgain, ...dropped],
+    areas,
+    inAreas: movedInAreas.kept as AreaAnswer[],
+    startedOn,
+    pack,
+  };
 }
 
 const versionOf = (pack: PackReference | undefined): string =>

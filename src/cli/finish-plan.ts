@@ -1,7 +1,9 @@
 /** The end of a session: makes the plan, shows it, and saves it where the person wants it. */
 import type { Answers } from '../interview/answers.js';
-import { assemblePlan } from '../planner/assemble-plan.js';
+import type { Area } from '../interview/areas.js';
+
 import type { Plan } from '../planner/plan.js';
+import { planLawn } from '../planner/plan-lawn.js';
 import type { PriceList } from '../planner/price-list.js';
 import type { Pack } from '../rules/pack.js';
 import { type SavedSession, writeSession } from '../session/saved-session.js';
@@ -18,22 +20,24 @@ export interface FinishInput {
   readonly asker: Asker;
   readonly pack: Pack;
   readonly answers: Answers;
+  readonly areas: readonly Area[];
   readonly prices: PriceList | undefined;
   /** The answers as they are kept: they go beside a plan that is saved, for "seedbed follow". */
   readonly session?: SavedSession | undefined;
 }
 
 export async function finishPlan(given: FinishInput): Promise<number> {
-  const { args, io, asker, pack, answers, prices, session } = given;
+  const { args, io, asker, pack, answers, areas, prices, session } = given;
   const input = {
     pack,
     answers,
+    areas,
     today: io.today,
     assumeAll: false,
     units: unitsOf(args),
     prices,
   };
-  const plan = assemblePlan(input);
+  const plan = planLawn(input);
   const markdown = await rendered(plan, 'md');
   const { summaryOf } = await import('../document/summary.js');
   asker.say(`\n${summaryOf(plan)}`);

@@ -1,7 +1,8 @@
 /** What a command plans from: an answers file, or a saved session with the climate that it was answered with. */
 import { daysBetween, type IsoDate } from '../base/dates.js';
 import type { Answers } from '../interview/answers.js';
-import { checkAnswers, readAnswersFile } from '../interview/answers-file.js';
+import { readAnswersFile } from '../interview/answers-file.js';
+import type { Area } from '../interview/areas.js';
 import type { OwnClimate, Pack } from '../rules/pack.js';
 import type { SavedAnswer } from '../session/saved-session.js';
 import { answersContext } from './answers-context.js';
@@ -13,21 +14,61 @@ export interface Given {
   readonly climate: OwnClimate | undefined;
 }
 
+export interface GivenLawn extends Given {
+  /** Empty where the lawn is planned as one. */
+  readonly areas: readonly Area[];
+}
+
 /** @throws {CliStop} exit code 3 with every fault of the file; 5 for a session that cannot be read */
+export async function lawnIn(text: string, file: string, pack: Pack, today: IsoDate): Promise<GivenLawn> {
+  if (!/"seedbedSession"\s*:/.test(text)) return { ...lawnFrom(text, file, pack, today), climate: undefined };
+  const { answers, areas, inAreas, climate } = await sessionIn(text, file);
+  const given = {
+    format: 1,
+    answers: answersOn(today, answers, pack),
+    ...(areas.length === 0
+      ? {}
+      : {
+          areas: areas.map((name) => ({
+            name,
+            answers: answersOn(
+              today,
+              inAreas.filter(({ area }) => area === name),
+              pack,
+            ),
+          })),
+        }),
+  };
+  return { ...lawnFrom(JSON.stringify(given), file, pack, today), climate };
+}
+
+/** The same for a command that looks at a lawn planned as one. */
 export async function givenIn(text: string, file: string, pack: Pack, today: IsoDate): Promise<Given> {
-  if (!/"seedbedSession"\s*:/.test(text))
-    return { answers: answersFrom(text, file, pack, today), climate: undefined };
-  const session = await sessionIn(text, file);
-  const read = checkAnswers(answersOn(today, session.answers, pack), answersContext(pack, today));
-  if (!read.ok) throw faultStop(file, read.faults);
-  return { answers: read.answers, climate: session.climate };
+  return asOne(await lawnIn(text, file, pack, today), file);
 }
 
 /** @throws {CliStop} exit code 3 with every fault of the file */
-export function answersFrom(text: string, file: string, pack: Pack, today: IsoDate): Answers {
+export function lawnFrom(text: string, file: string, pack: Pack, today: IsoDate): Omit<GivenLawn, 'climate'> {
   const read = readAnswersFile(text, answersContext(pack, today));
-  if (read.ok) return read.answers;
+  if (read.ok) return read;
   throw faultStop(file === '-' ? 'The answers' : file, read.faults);
+}
+
+/**
+ * The answers for a lawn that is planned as one.
+ *
+ * @throws {CliStop} exit code 3 with every fault of the file, or where it has several areas
+ */
+export const answersFrom = (text: string, file: string, pack: Pack, today: IsoDate): Answers =>
+  asOne(lawnFrom(text, file, pack, today), file).answers;
+
+function asOne<Lawn extends { readonly areas: readonly Area[] }>(lawn: Lawn, file: string): Lawn {
+  if (lawn.areas.length === 0) return lawn;
+  const names = lawn.areas.map(({ name }) => name).join(', ');
+  throw new CliStop(
+    EXIT.answers,
+    `${file} has several areas (${names}), and this looks at one lawn at a time. Give a file with the answers of one area alone; "seedbed plan" takes them all.`,
+  );
 }
 
 /** The rules with the own climate of a session, unless --climate has given them another. */

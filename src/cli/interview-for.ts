@@ -1,5 +1,6 @@
 /** Joins the session over the rules to the loop at the terminal: prompts in words, places resolved, answers kept. */
 import type { IsoDate } from '../base/dates.js';
+import { capital } from '../base/joined-words.js';
 import type { Units } from '../base/us-units.js';
 import { type Answers, type AnswerValue, UNKNOWN } from '../interview/answers.js';
 import { type NextQuestion, openSession } from '../interview/session.js';
@@ -14,7 +15,7 @@ import { thresholdsOf } from '../rules/cells.js';
 import type { Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
 import type { Question } from '../rules/schema.js';
-import type { SavedAnswer, SavedSession } from '../session/saved-session.js';
+import { NO_AREAS, type SavedAnswer, type SavedSession } from '../session/saved-session.js';
 import type { Prompt } from '../terminal/asker.js';
 import type { Interview } from '../terminal/session-loop.js';
 import { walkText } from './walk-text.js';
@@ -41,6 +42,8 @@ export interface InterviewInput {
   readonly units?: Units;
   /** Whether there is a price list to set a budget and a weight against. */
   readonly withPrices?: boolean;
+  /** The area of the lawn that is asked about, where there are several. */
+  readonly area?: string;
 }
 
 export function interviewFor({
@@ -52,6 +55,7 @@ export function interviewFor({
   startedOn,
   units = 'metric',
   withPrices = false,
+  area,
 }: InterviewInput): InterviewForRules {
   const kept = new Map(given.map((answer) => [answer.questionId, answer]));
   const held = new Map(heldOver.map((answer) => [answer.questionId, answer]));
@@ -95,6 +99,7 @@ export function interviewFor({
     return walkText(pack, session.answers(), {
       scope,
       say: sayer({ pack, scope, note: () => undefined, units }),
+      area,
     });
   };
   const interview: Interview = {
@@ -102,7 +107,7 @@ export function interviewFor({
       const next = session.next();
       if (next === undefined) return undefined;
       const heldOver = offerFor(next.question.id);
-      return promptFor(next, { pack, today, session, scopeOf, walk, heldOver, units });
+      return promptFor(next, { pack, today, session, scopeOf, walk, heldOver, units, area });
     },
     answer: (questionId, reply) =>
       reply.kind === 'value' ? answer(questionId, reply.value, reply.typed) : answer(questionId, UNKNOWN, ''),
@@ -142,6 +147,7 @@ export function interviewFor({
         answers: all.filter(({ questionId }) => !dormant.has(questionId)),
         dormant: all.filter(({ questionId }) => dormant.has(questionId)),
         heldOver: [...held.values()],
+        ...NO_AREAS,
       };
     },
   };
@@ -161,17 +167,19 @@ interface PromptContext {
   readonly scopeOf: (answers: Answers) => ReturnType<typeof scopeFor>;
   readonly heldOver: AnswerValue | undefined;
   readonly units: Units;
+  readonly area: string | undefined;
 }
 
 function promptFor(
   { question: asked, number, mayFollow, opensSection, earlier }: NextQuestion,
   context: PromptContext,
 ): Prompt {
-  const { pack, today, session, scopeOf, walk, heldOver, units } = context;
+  const { pack, today, session, scopeOf, walk, heldOver, units, area } = context;
   const say = sayer({ pack, scope: scopeOf(session.answers()), note: () => undefined, units });
   const before = earlier ?? heldOver;
   const suggested = before === UNKNOWN ? undefined : (before ?? suggestionOf(asked, today));
   const question = wordedFor(asked, units);
+  const section = pack.sections.find(({ id }) => id === question.section)?.title ?? question.section;
   const { effect, handTest } = question.dontKnow;
   return {
     question: { ...question, text: say(question.text) },
@@ -179,7 +187,7 @@ function promptFor(
     number,
     mayFollow,
     opensSection,
-    sectionTitle: pack.sections.find(({ id }) => id === question.section)?.title ?? question.section,
+    sectionTitle: area === undefined || asked.perArea !== true ? section : `${capital(area)}. ${section}`,
     suggested,
     suggestedText:
       suggested === undefined

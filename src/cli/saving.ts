@@ -2,7 +2,7 @@
 import type { IsoDate } from '../base/dates.js';
 import type { OwnClimate, Pack } from '../rules/pack.js';
 import { openLocks } from '../session/lock.js';
-import type { SavedAnswer, SavedSession } from '../session/saved-session.js';
+import { NO_AREAS, type SavedAnswer, type SavedAreas, type SavedSession } from '../session/saved-session.js';
 import {
   type LoadedSession,
   loadSessionFile,
@@ -16,7 +16,7 @@ import type { CommandLine } from './how-started.js';
 import { CliStop, EXIT } from './io.js';
 
 /** What a session goes on from. */
-export interface TakenUp {
+export interface TakenUp extends SavedAreas {
   readonly answers: readonly SavedAnswer[];
   readonly heldOver: readonly SavedAnswer[];
   readonly startedOn: IsoDate;
@@ -114,6 +114,7 @@ async function inStore(store: SessionStore, input: SavingInput): Promise<Saving 
 }
 
 const fresh = ({ today }: SavingInput): TakenUp => ({
+  ...NO_AREAS,
   answers: [],
   heldOver: [],
   startedOn: today,
@@ -148,8 +149,8 @@ function saver(
 ): (session: SavedSession) => Promise<void> {
   let areRulesKept = false;
   return async (session) => {
-    const { answers, dormant, heldOver } = session;
-    if (answers.length + dormant.length + heldOver.length === 0) return;
+    const { answers, dormant, heldOver, inAreas } = session;
+    if (answers.length + dormant.length + heldOver.length + inAreas.length === 0) return;
     await save(session);
     if (areRulesKept) return;
     areRulesKept = true;
@@ -180,18 +181,19 @@ async function takenUp(
   }
   const session = loaded.kind === 'damaged' ? loaded.salvaged : loaded.session;
   const answers = [...session.answers, ...session.dormant];
-  if (loaded.kind === 'damaged') asker.say(damageWords(loaded, answers.length));
-  const { heldOver, startedOn = today, climate } = session;
+  const { heldOver, areas, inAreas, startedOn = today, climate } = session;
+  if (loaded.kind === 'damaged') asker.say(damageWords(loaded, answers.length + inAreas.length));
   const followed = loaded.kind === 'whole' ? loaded.session.followed : undefined;
   const isOfTheseRules = session.pack?.sha256 === pack.sha256 || answers.length + heldOver.length === 0;
-  if (isOfTheseRules) return { answers, heldOver, startedOn, climate, followed, pack: undefined };
+  if (isOfTheseRules)
+    return { answers, heldOver, areas, inAreas, startedOn, climate, followed, pack: undefined };
   const [{ takeOver }, { packFromText }] = await Promise.all([
     import('./changed-rules.js'),
     import('./kept-rules.js'),
   ]);
   const text = session.pack === undefined ? undefined : await store.rulesOf(session.pack.sha256);
   const rules = text === undefined ? undefined : await packFromText(text);
-  const taken = await takeOver({ answers, heldOver, startedOn, pack: session.pack, rules }, input);
+  const taken = await takeOver({ ...session, answers, startedOn, rules }, input);
   return taken === undefined ? 'left' : { ...taken, climate, followed };
 }
 

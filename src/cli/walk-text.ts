@@ -9,7 +9,14 @@ const NOTHING_LEFT = 'Nothing is left to be looked at out of doors.';
 const HOW = 'Write each answer down beside its question, then type them in. Leave out what you cannot tell.';
 const PERHAPS = '(if it comes to that) ';
 
-export function walkText(pack: Pack, answers: Answers, { scope, say }: { scope: Scope; say: Say }): string {
+interface Walk {
+  readonly scope: Scope;
+  readonly say: Say;
+  /** The area of the lawn, where there are several. */
+  readonly area?: string | undefined;
+}
+
+export function walkText(pack: Pack, answers: Answers, { scope, say, area = 'lawn' }: Walk): string {
   const { take, stations } = walkRound(pack, answers, scope);
   if (stations.length === 0) return NOTHING_LEFT;
   const lines = stations.flatMap(({ title, items }) => [
@@ -25,5 +32,5 @@ export function walkText(pack: Pack, answers: Answers, { scope, say }: { scope: 
     ]),
   ]);
   const along = take.length === 0 ? [] : [`Take along: ${take.join(', ')}.`, ''];
-  return ['# A walk round the lawn', '', ...along, HOW, ...lines].join('\n');
+  return [`# A walk round the ${area}`, '', ...along, HOW, ...lines].join('\n');
 }

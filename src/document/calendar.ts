@@ -8,6 +8,7 @@ import { quantity } from '../base/quantity-words.js';
 import { measureOf } from '../base/us-units.js';
 import type { Plan, PlanAmount, PlanStep } from '../planner/plan.js';
 import { asText, folded } from './calendar-lines.js';
+import { inArea, partNames } from './in-areas.js';
 import { oneLine } from './one-line.js';
 import { timesWords } from './watering-section.js';
 import { counted, said, sentence } from './words.js';
@@ -32,10 +33,10 @@ export function calendarOf(plan: Plan): string {
       .filter(({ id, doneOn }) => doneOn === null && !(id === WATERED && plan.watering.length > 0))
       .flatMap((step) => daysOfStep(step, plan)),
     ...wateringDays(plan),
-    ...plan.outlook.map(({ on, weeks, sees, ifNot }): Day => {
-      const title = `Look at the lawn, ${counted(weeks, 'week')} after sowing`;
+    ...plan.outlook.map(({ area, on, weeks, sees, ifNot }): Day => {
+      const title = inArea(`Look at the lawn, ${counted(weeks, 'week')} after sowing`, area);
       return {
-        key: `look-${weeks}`,
+        key: inArea(`look-${weeks}`, area),
         title,
         fromOn: on,
         untilOn: on,
@@ -59,9 +60,10 @@ function wateringDays(plan: Plan): Day[] {
   const care = step === undefined ? [] : [...cautionsOf(step, plan), ...step.how];
   return plan.watering.map((period): Day => {
     const each = `Each time: ${quantity(period.litresPerTurn, 'L', plan.units)}`;
-    const title = `Water the seed ${timesWords(period.turnsPerDay)}`;
+    const title = inArea(`Water the seed ${timesWords(period.turnsPerDay)}`, period.area);
     const lines = [each, period.means ?? '', period.aim, plan.water?.eachPart ?? '', ...care];
-    return { key: `water-${period.weeks}`, title, fromOn: period.fromOn, untilOn: period.untilOn, lines };
+    const key = inArea(`water-${period.weeks}`, period.area);
+    return { key, title, fromOn: period.fromOn, untilOn: period.untilOn, lines };
   });
 }
 
@@ -83,9 +85,10 @@ function daysOfStep(step: PlanStep, plan: Plan): Day[] {
   ];
   const last = step.parts.at(-1);
   const lasts = last === undefined || step.endOn <= last.endOn ? 0 : daysBetween(last.startOn, step.endOn);
+  const names = partNames(step.parts);
   return step.parts.map(({ startOn, endOn }, index) => ({
     key: step.parts.length === 1 ? step.id : `${step.id}-${index + 1}`,
-    title: step.parts.length === 1 ? step.title : `${step.title}, part ${index + 1}`,
+    title: step.parts.length === 1 ? step.title : `${step.title}, ${names[index]}`,
     fromOn: startOn,
     untilOn: [endOn, addDays(startOn, lasts)].sort().at(-1) as IsoDate,
     lines,
@@ -95,7 +98,7 @@ function daysOfStep(step: PlanStep, plan: Plan): Day[] {
 function amountLine(amount: PlanAmount, { units }: Plan): string {
   const howMuch =
     amount.amount === null ? 'read it off the label' : quantity(amount.amount, measureOf(amount), units);
-  return `${amount.title}: ${howMuch}`;
+  return `${inArea(amount.title, amount.area)}: ${howMuch}`;
 }
 
 function eventLines({ key, title, fromOn, untilOn, lines }: Day, plan: Plan): string[] {

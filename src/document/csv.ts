@@ -18,6 +18,7 @@ const COLUMNS: readonly (readonly [string, (row: Row) => Cell])[] = [
   ['latestOn', ({ step }) => step.latestOn],
   ['workHours', ({ step }) => step.workHours],
   ['material', ({ amount }) => amount?.title ?? null],
+  ['area', ({ amount }) => amount?.area ?? null],
   ['amount', ({ amount }) => amount?.amount ?? null],
   ['unit', ({ amount }) => amount?.unit ?? null],
   ['atLeast', ({ amount }) => amount?.range?.min ?? null],

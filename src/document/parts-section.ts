@@ -1,44 +1,50 @@
-/** For a lawn worked part by part: the days of each part, from its first step to its last. */
+/** For a lawn worked part by part or area by area: the days of each, from its first step to its last. */
 import type { RootContent } from 'mdast';
 import type { Plan, PlanStep } from '../planner/plan.js';
+import type { PlanPart } from '../planner/plan-area.js';
 import { dayWords, spanWords } from './date-words.js';
+import { isByArea, partNames } from './in-areas.js';
 import { heading, paragraph, table } from './nodes.js';
 import type { References } from './references.js';
 import { said } from './words.js';
 
 export function partsSection({ steps }: Plan, { year }: References): RootContent[] {
-  const parted = steps.filter(({ parts }) => parts.length > 1);
-  const [one] = parted;
-  if (one === undefined) return [];
-  const sowing = parted.find(({ id }) => id === 'sow');
-  const rows = one.parts.map((_, index) => {
-    const sownOn = sowing?.parts[index]?.startOn;
+  const parted = steps.filter(({ parts }) => parts.length > 1 || isByArea(parts));
+  const names = [...new Set(parted.flatMap(({ parts }) => partNames(parts)))];
+  if (names.length < 2) return [];
+  const areByArea = parted.some(({ parts }) => isByArea(parts));
+  const isSown = parted.some(({ id }) => id === 'sow');
+  const rows = names.map((name) => {
+    const sownOn = partOf(
+      parted.find(({ id }) => id === 'sow'),
+      name,
+    )?.startOn;
     return [
-      String(index + 1),
-      spanWords(spanOf(parted, index), year),
-      ...(sownOn === undefined ? [] : [dayWords(sownOn, year)]),
+      areByArea ? name : name.replace(/^part /, ''),
+      spanWords(spanOf(parted, name), year),
+      ...(isSown ? [sownOn === undefined ? '' : dayWords(sownOn, year)] : []),
     ];
   });
+  const titles = parted.map(({ title }) => said(title).toLowerCase()).join('; ');
   return [
-    heading(3, 'Part by part'),
-    paragraph(
-      'Each of these is done in one part before the next part is begun:',
-      `${parted.map(({ title }) => said(title).toLowerCase()).join('; ')}.`,
-    ),
-    table(['Part', 'Days of work', ...(sowing === undefined ? [] : ['Sown on'])], rows),
+    heading(3, areByArea ? 'Area by area' : 'Part by part'),
+    areByArea
+      ? paragraph('These have days of their own in each area:', `${titles}.`)
+      : paragraph('Each of these is done in one part before the next part is begun:', `${titles}.`),
+    table([areByArea ? 'Area' : 'Part', 'Days of work', ...(isSown ? ['Sown on'] : [])], rows),
   ];
 }
 
-function spanOf(parted: readonly PlanStep[], index: number) {
-  const days = parted.flatMap(({ parts }) => {
-    const part = parts[index];
-    return part === undefined ? [] : [part];
-  });
+const partOf = (step: PlanStep | undefined, name: string): PlanPart | undefined =>
+  step?.parts.find((_, index) => partNames(step.parts)[index] === name);
+
+function spanOf(parted: readonly PlanStep[], name: string) {
+  const days = parted.flatMap((step) => partOf(step, name) ?? []);
   return {
-    from: days.map(({ startOn }) => startOn).sort()[0] as PlanStep['startOn'],
+    from: days.map(({ startOn }) => startOn).sort()[0] as PlanPart['startOn'],
     until: days
       .map(({ endOn }) => endOn)
       .sort()
-      .at(-1) as PlanStep['startOn'],
+      .at(-1) as PlanPart['startOn'],
   };
 }

@@ -3,6 +3,7 @@ import type { RootContent, Table } from 'mdast';
 import { bothUnits, quantity, rangeUnlessSame, roughRange } from '../base/quantity-words.js';
 import { measureOf, type Units } from '../base/us-units.js';
 import type { PlanAmount } from '../planner/plan.js';
+import { inArea } from './in-areas.js';
 import { bullets, type Part, paragraph, strong, table } from './nodes.js';
 import { markOf, type References } from './references.js';
 import { counted, markedSentence, said, sentence } from './words.js';
@@ -15,7 +16,13 @@ export function amountNodes(amounts: readonly PlanAmount[], references: Referenc
   const lines =
     amounts.length === 1
       ? [paragraph(strong('How much.'), ...amountParts(first, references))]
-      : [paragraph(strong('How much.')), bullets(amounts.map((amount) => amountParts(amount, references)))];
+      : [
+          paragraph(strong('How much.')),
+          bullets([
+            ...amounts.map((amount) => amountParts(amount, references)),
+            ...totalsOf(amounts, references.units),
+          ]),
+        ];
   return [...lines, ...amounts.flatMap((amount) => loadNodes(amount, references.units))];
 }
 
@@ -29,6 +36,18 @@ function amountParts(amount: PlanAmount, references: References): Part[] {
   return [howMuch, sentence(amount.note ?? '')];
 }
 
+/** What all areas take together, where more than one takes it. */
+function totalsOf(amounts: readonly PlanAmount[], units: Units): Part[][] {
+  const ids = new Set(amounts.flatMap(({ id, area }) => (area === undefined ? [] : [id])));
+  return [...ids].flatMap((id) => {
+    const same = amounts.filter((amount) => amount.id === id);
+    const [first] = same;
+    if (first === undefined || same.length < 2 || same.some(({ amount }) => amount === null)) return [];
+    const total = same.reduce((sum, { amount }) => sum + (amount ?? 0), 0);
+    return [[sentence(`${said(first.title)}, together: ${doseWords(first, total, units)}`)]];
+  });
+}
+
 /** The mark goes with the working, which is where the figures are. */
 function measured(
   amount: PlanAmount,
@@ -38,10 +57,12 @@ function measured(
   const unit = measureOf(amount);
   // A label dose is what the label says for this area: no range that could be read as leave to use more.
   const range = amount.basis === 'label' ? '' : rangeUnlessSame(value, amount.range, unit, units);
-  const total = `${said(amount.title)}: ${doseWords(amount, value, units)}${range === '' ? '' : ` (${range})`}`;
+  const total = `${titleOf(amount)}: ${doseWords(amount, value, units)}${range === '' ? '' : ` (${range})`}`;
   const working = said(amount.working);
   return working === '' ? markedSentence(total, mark) : `${sentence(total)} ${markedSentence(working, mark)}`;
 }
+
+const titleOf = ({ title, area }: PlanAmount): string => inArea(said(title), area);
 
 /** What stands on a label, metric as a rule, is said in its own units too. */
 function doseWords(amount: PlanAmount, value: number, units: Units): string {
@@ -53,16 +74,17 @@ function doseWords(amount: PlanAmount, value: number, units: Units): string {
 
 /** No dose is given: the label has it. The range, if any, is for the purse only. */
 function offTheLabel(amount: PlanAmount, mark: string, units: Units): string {
-  const lead = sentence(`${said(amount.title)}: read it off the label`);
+  const lead = sentence(`${titleOf(amount)}: read it off the label`);
   if (amount.range === null) return lead;
   const budget = `For budgeting only, never as a dose: ${roughRange(amount.range, amount.unit, units)}`;
   return `${lead} ${markedSentence(budget, mark)}`;
 }
 
-function loadNodes({ title, loads }: PlanAmount, units: Units): RootContent[] {
+function loadNodes(amount: PlanAmount, units: Units): RootContent[] {
+  const { loads } = amount;
   if (loads.length === 0) return [];
   const total = loads.reduce((sum, { count }) => sum + count, 0);
-  return [paragraph(`${said(title)} in ${counted(total, 'load')}:`), loadTable(loads, units)];
+  return [paragraph(`${titleOf(amount)} in ${counted(total, 'load')}:`), loadTable(loads, units)];
 }
 
 /** Equal loads share a row: `1 to 4`. */

@@ -4,6 +4,7 @@ import { aboutHours, hours } from '../base/quantity-words.js';
 import type { Plan, PlanStep } from '../planner/plan.js';
 import { cautionLines } from './cautions-section.js';
 import { dayWords, spanWords } from './date-words.js';
+import { isByArea, partNames } from './in-areas.js';
 import { latestStart } from './latest-start.js';
 import { bullets, heading, numbered, type Part, paragraph, strong } from './nodes.js';
 import { markOf, markOfWorking, type References } from './references.js';
@@ -35,7 +36,7 @@ export function stepNodes(
     ];
   const when = spanWords({ from: step.startOn, until: step.endOn }, references.year);
   return [
-    heading(3, `${number}. ${said(step.title)}, ${step.parts.length > 1 ? 'part by part, ' : ''}${when}`),
+    heading(3, `${number}. ${said(step.title)}, ${byParts(step)}${when}`),
     whyNow(step, plan, references),
     ...(step.id === WAIT && plan.sooner !== null ? [paragraph(plan.sooner.says)] : []),
     ...timeParagraph(step, plan.steps, references),
@@ -49,6 +50,12 @@ export function stepNodes(
     ...labelled('Done when', clause(step.doneWhen)),
     ...labelled('If it goes wrong.', sentence(step.ifNot)),
   ];
+}
+
+/** Whether the work goes from part to part, or from area to area. */
+function byParts({ parts }: PlanStep): string {
+  if (parts.length < 2) return '';
+  return isByArea(parts) ? 'area by area, ' : 'part by part, ';
 }
 
 /** What a finding or an earlier step has given as its reason is not given again. */
@@ -94,7 +101,8 @@ function hereWords({ windowHere }: PlanStep, year: number): string {
 /** The first day of each part, where the step is done part by part. */
 function partDays({ parts }: PlanStep, year: number): string {
   if (parts.length < 2) return '';
-  const days = parts.map(({ startOn }, index) => `part ${index + 1} on ${dayWords(startOn, year)}`);
+  const names = partNames(parts);
+  const days = parts.map(({ startOn }, index) => `${names[index]} on ${dayWords(startOn, year)}`);
   return `Begin ${days.join(', ')}.`;
 }
 

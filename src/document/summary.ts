@@ -3,6 +3,7 @@ import { formatDay, yearOf } from '../base/dates.js';
 import type { Plan } from '../planner/plan.js';
 import { dayWords } from './date-words.js';
 import { totalWork } from './glance-section.js';
+import { oneLine } from './one-line.js';
 import { needWords } from './shopping-section.js';
 import { titleOf } from './title-section.js';
 import { counted, midSentence, sentence } from './words.js';
@@ -14,12 +15,17 @@ import { counted, midSentence, sentence } from './words.js';
  */
 export function summaryOf(plan: Plan): string {
   const lines = [
-    sentence(`${titleOf(plan)}: ${midSentence(plan.verdict.title)}`),
+    sentence(`${titleOf(plan)}: ${verdictWords(plan)}`),
     ...workLines(plan),
     firstToBuy(plan),
     assumedLine(plan),
   ];
   return lines.filter((line) => line !== '').join('\n');
+}
+
+function verdictWords({ verdict, areas }: Plan): string {
+  if (areas.length === 0) return midSentence(verdict.title);
+  return areas.map((area) => `${oneLine(area.name)}, ${midSentence(area.verdict.title)}`).join('; ');
 }
 
 function workLines({ steps }: Plan): string[] {

@@ -1,10 +1,11 @@
 /** The head of the plan: whose lawn, which year, where, how large, made on which day. */
 import type { RootContent } from 'mdast';
 import { formatDay, yearOf } from '../base/dates.js';
+import { capital } from '../base/joined-words.js';
 import { quantity, quantityRange } from '../base/quantity-words.js';
 import type { Units } from '../base/us-units.js';
 import type { Plan } from '../planner/plan.js';
-import { heading, paragraph } from './nodes.js';
+import { bullets, heading, paragraph } from './nodes.js';
 import { oneLine } from './one-line.js';
 import { said } from './words.js';
 
@@ -20,10 +21,16 @@ export function titleSection(plan: Plan): RootContent[] {
     heading(1, `${titleOf(plan)}, ${yearsOf(plan)}`),
     paragraph(
       `Made on ${formatDay(plan.madeOn)}${place === '' ? '' : ` for ${place}`}.`,
-      sizeOf(plan.lawn, plan.units),
+      sizeOf('The lawn', plan.lawn, plan.units),
       US_NOTE[plan.units],
     ),
+    ...areaList(plan),
   ];
+}
+
+function areaList({ areas, units }: Plan): RootContent[] {
+  if (areas.length === 0) return [];
+  return [bullets(areas.map(({ name, lawn }) => [sizeOf(capital(oneLine(name)), lawn, units)]))];
 }
 
 /** `Lawn plan for Mill End, back`, or `Lawn plan` where no name was typed. */
@@ -45,10 +52,14 @@ const US_NOTE: Readonly<Record<Units, string>> = {
   us: 'Measures are US ones: a gallon is 128 fluid ounces, and a fluid ounce is no weight.',
 };
 
-function sizeOf({ areaM2, areaUncertaintyM2, areaAssumed, measuredBy }: Plan['lawn'], units: Units): string {
-  if (areaAssumed) return `The lawn is taken as ${quantity(areaM2, 'm2', units)}: an assumption, see below.`;
+function sizeOf(
+  what: string,
+  { areaM2, areaUncertaintyM2, areaAssumed, measuredBy }: Plan['lawn'],
+  units: Units,
+): string {
+  if (areaAssumed) return `${what} is taken as ${quantity(areaM2, 'm2', units)}: an assumption, see below.`;
   const how = MEASURED[measuredBy] ?? said(measuredBy);
-  const size = `The lawn is ${quantity(areaM2, 'm2', units)}${how === '' ? '' : `, ${how}`}`;
+  const size = `${what} is ${quantity(areaM2, 'm2', units)}${how === '' ? '' : `, ${how}`}`;
   const between = { min: Math.max(0, areaM2 - areaUncertaintyM2), max: areaM2 + areaUncertaintyM2 };
   const isExact = quantity(between.min, 'm2', units) === quantity(between.max, 'm2', units);
   return isExact ? `${size}.` : `${size}, so somewhere from ${quantityRange(between, 'm2', units)}.`;

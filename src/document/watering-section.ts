@@ -5,6 +5,7 @@ import { convert, LENGTH_IN_M } from '../base/units.js';
 import type { Units } from '../base/us-units.js';
 import type { Plan, PlanWatering, PlanWorking } from '../planner/plan.js';
 import { spanWords } from './date-words.js';
+import { inArea } from './in-areas.js';
 import { heading, paragraph, table } from './nodes.js';
 import { markOfWorking, type References } from './references.js';
 import { said, sentence } from './words.js';
@@ -25,7 +26,7 @@ export function wateringSection({ watering, water }: Plan, references: Reference
     'Aim',
   ];
   const rows = watering.map((period) => [
-    said(period.weeks),
+    inArea(said(period.weeks), period.area),
     spanWords({ from: period.fromOn, until: period.untilOn }, references.year),
     timesWords(period.turnsPerDay),
     waterWords(period, references.units),

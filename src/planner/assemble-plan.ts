@@ -27,7 +27,7 @@ import type { Progress } from './progress.js';
 import { type Ledger, openLedger } from './provenance.js';
 import { purchaseOf } from './purchase.js';
 import { ScheduleClash } from './schedule-clash.js';
-import { numbersOf } from './step-net.js';
+import { type HoursOnDays, numbersOf } from './step-net.js';
 import { activeSteps, answered, daysOf, holds } from './steps.js';
 import { type Say, sayer } from './texts.js';
 import { waterOf } from './water-total.js';
@@ -47,13 +47,19 @@ export interface PlanInput {
   readonly prices?: PriceList | undefined;
   /** What has happened since it was first made: then the rest is worked out again. */
   readonly progress?: Progress | undefined;
+  /** Hours that other work has already. */
+  readonly taken?: HoursOnDays | undefined;
 }
 
 export { ScheduleClash };
 
-export function assemblePlan(input: PlanInput): Plan {
+/** @throws {ScheduleClash} when no dates hold */
+export const assemblePlan = (input: PlanInput): Plan => planOn(datedChoice(input), input);
+
+/** The plan on dates that are settled. */
+export function planOn(dated: DatedChoice, input: PlanInput): Plan {
+  const { choice, timing, scope, season, dates, sooner } = dated;
   const { pack, today, progress, units = 'metric' } = input;
-  const { choice, timing, scope, season, dates, sooner } = datedChoice(input);
   const { answers } = choice;
   const place = said(answers.place);
 
@@ -85,6 +91,7 @@ export function assemblePlan(input: PlanInput): Plan {
     place: place === null ? null : placeName(place, pack.climate),
     climate: climateOf(season, pack, ledger),
     lawn: lawnOf(answers, scope, ledger, units),
+    areas: [],
     verdict,
     sooner: soonerOf(sooner, steps, { pack, scope }),
     findings,
@@ -109,25 +116,28 @@ function seasonYearOf(steps: readonly PlanStep[], today: IsoDate): number {
   return yearOf((sowing ?? steps[0])?.startOn ?? today);
 }
 
+export type DatedChoice = ReturnType<typeof datedChoice>;
+
 /** @throws {ScheduleClash} when no dates hold */
 export function datedChoice({
   pack,
   answers: given,
   today,
   assumeAll,
-  progress,
   units = 'metric',
+  ...standing
 }: PlanInput) {
   const datingFor = (answers: Answers) => {
     const asked = { pack, answers, today, assume: assumeAll ? 'all' : 'said' } as const;
     const choice = { ...asked, answers: answersInUse(asked) };
     const scopeOf = scopesByTiming(choice);
-    return { choice, scopeOf, dating: dateSteps(pack, scopeOf, today, progress) };
+    return { choice, scopeOf, dating: dateSteps(pack, scopeOf, today, standing) };
   };
   const { choice, scopeOf, dating } = datingFor(given);
   if ('dates' in dating) return { choice, ...dating };
   const { undatedWith: timing } = dating;
   const hasDates = (answers: Answers): boolean => 'dates' in datingFor(answers).dating;
+  const { progress } = standing;
   throw new ScheduleClash({ pack, scopeOf, today, progress, timing, answers: given, hasDates, units });
 }
 

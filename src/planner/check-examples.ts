@@ -4,7 +4,7 @@ import { type IsoDate, isIsoDate, parseIsoDate } from '../base/dates.js';
 import { jsonPointer } from '../base/json-pointer.js';
 import { type FindingVerdict, judgeFinding } from '../diagnosis/diagnose.js';
 import type { Answers } from '../interview/answers.js';
-import { type AnswersContext, checkAnswers } from '../interview/answers-file.js';
+import { type AnswersContext, checkAnswers } from '../interview/check-answers.js';
 import type { PlaceOf } from '../rules/check.js';
 import { RuleFault } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';

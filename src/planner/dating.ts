@@ -18,9 +18,10 @@ import {
 } from './parting.js';
 import { lastAfterDone, netFrom, type Progress } from './progress.js';
 import type { Placed } from './schedule.js';
-import { type StepNet, seasonOf, stepNet } from './step-net.js';
+import { type HoursOnDays, type StepNet, seasonOf, stepNet } from './step-net.js';
 import { activeSteps } from './steps.js';
 import type { Season } from './windows.js';
+import { openDiary, workPoint } from './work-days.js';
 
 /** The steps that the whole work leads up to. */
 export const SOWINGS: readonly string[] = ['sow', 'patch-sow'];
@@ -34,6 +35,8 @@ export interface Dating {
   readonly dates: ReadonlyMap<string, readonly PartDates[]>;
   /** Where the work waits for the next season because one pair of hands is too few for this one. */
   readonly sooner: { readonly people: number; readonly sowOn: IsoDate } | undefined;
+  /** The hours that all of it takes on each day, with those taken before. */
+  readonly hours: HoursOnDays;
 }
 
 /** No dates hold with this in the rules, whatever the hours and hands. */
@@ -41,21 +44,28 @@ export interface Undated {
   readonly undatedWith: Timing;
 }
 
+/** What else bears on the dates. */
+export interface Standing {
+  /** What has happened since; those steps stand where they were done. */
+  readonly progress?: Progress | undefined;
+  /** Hours that are given away already. */
+  readonly taken?: HoursOnDays | undefined;
+}
+
 /**
  * Dates all steps.
  *
  * @param scopeOf the scope with a timing in the rules; the same scope where the rules are told the same
- * @param progress what has happened since; those steps stand where they were done
  */
 export function dateSteps(
   pack: Pack,
   scopeOf: (timing: Timing) => Scope,
   today: IsoDate,
-  progress?: Progress,
+  { progress, taken }: Standing = {},
 ): Dating | Undated {
   const leftOut = progress?.leftOut;
   const wholeNetOf = (scope: Scope, season: Season): StepNet =>
-    stepNet(pack, scope, { today, season, leftOut });
+    stepNet(pack, scope, { today, season, leftOut, taken });
   const netOf: typeof wholeNetOf = (scope, season) => {
     const net = wholeNetOf(scope, season);
     return progress === undefined ? net : netFrom(net, pack, progress);
@@ -87,6 +97,7 @@ export function dateSteps(
     season,
     sooner: soonerWithHelp(undatedNet, first, mostPeople(pack)),
     dates: progress === undefined ? dates : asHappened(dates, wholeNetOf(told, season), progress),
+    hours: hoursTaken(net, dated),
   };
 }
 
@@ -140,6 +151,16 @@ function waitOf({ start, latest }: Placed, anyTimeStart: number): number {
 }
 
 const firstPart = (dates: Dates, id: string): Placed => (dates.get(id) as readonly Placed[])[0] as Placed;
+
+function hoursTaken(net: StepNet, { dates, parting }: Dated): HoursOnDays {
+  const diary = openDiary(parting.dayHours, net.taken);
+  for (const step of net.steps) {
+    const parts = dates.get(step.id) as readonly Placed[];
+    const { workOn } = workPoint({ ...step, workHours: step.workHours / parts.length }, parting.dayHours);
+    for (const { start } of parts) diary.take(workOn(start));
+  }
+  return new Map([...diary.taken].map(([day, hours]) => [addDays(net.startOn, day), hours]));
+}
 
 /** Without the figure nobody comes to help. */
 const mostPeople = (pack: Pack): number => pack.figureById.get('most-people')?.typical ?? 1;

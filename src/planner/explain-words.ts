@@ -1,4 +1,5 @@
 /** Puts answers, stretches and changes into the pack's own sentences. */
+import { capital } from '../base/joined-words.js';
 import { plainNumber } from '../base/quantity-words.js';
 import type { Units } from '../base/us-units.js';
 import { showAnswer } from '../interview/show-answer.js';
@@ -11,7 +12,7 @@ export type WordingName = keyof Pack['wording'];
 /** A template of the pack with its slots filled. */
 export function worded(pack: Pack, name: WordingName, values: Readonly<Record<string, string>> = {}): string {
   const text = pack.wording[name].replace(/\{(\w+)\}/g, (slot, key: string) => values[key] ?? slot);
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+  return capital(text);
 }
 
 /** The same inside a sentence. */

@@ -194,7 +194,7 @@ function changeWords(
   { question, now, stretch, value }: Change,
   { pack, units }: Pick<Knowledge, 'pack'> & Pick<Context, 'units'>,
 ): string {
-  return wordedInside(pack, 'changeOne', {
+  return wordedInside(pack, now === undefined ? 'changeFromNone' : 'changeOne', {
     label: question.label,
     answer:
       stretch === undefined

@@ -113,7 +113,7 @@ export function datesFor(net: StepNet, parting: Parting): Dates | undefined {
     net.inParts.has(step.id) ? { ...step, notBefore: Math.max(step.notBefore, notBefore) } : step,
   );
   const parted = partNet({ steps: held, waits: net.waits }, net.inParts, parts);
-  const placed = schedule({ ...parted, dayHours });
+  const placed = schedule({ ...parted, dayHours, taken: net.taken });
   return (
     placed &&
     partsOf(

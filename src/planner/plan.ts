@@ -9,6 +9,7 @@ import type { Answers } from '../interview/answers.js';
 import type { OwnClimate } from '../rules/pack.js';
 import type { Caution, Citation, Figure } from '../rules/schema.js';
 import type { VerdictId } from '../rules/schema-pack.js';
+import type { PlanArea, PlanPart } from './plan-area.js';
 
 export interface PlanFinding {
   readonly id: string;
@@ -31,6 +32,8 @@ export interface PlanFinding {
 
 export interface PlanAmount {
   readonly id: string;
+  /** The area that takes it; absent where the lawn is planned as one. */
+  readonly area?: string;
   readonly materialId: string;
   readonly title: string;
   /** Null: to be read off the label; then `range` may hold what printed rates would come to, for the purse only. */
@@ -97,8 +100,11 @@ export interface PlanStep {
   readonly latestOn: IsoDate | null;
   /** The day on which it was finished, where the plan is worked out again after that; null: still to do. */
   readonly doneOn: IsoDate | null;
-  /** The days of the work itself: one entry, or one for each part where a large lawn is worked part by part. */
-  readonly parts: readonly { readonly startOn: IsoDate; readonly endOn: IsoDate }[];
+  /**
+   * The days of the work itself: one entry, or one for each part where a large lawn is worked part by part, or for
+   * each area that has days of its own.
+   */
+  readonly parts: readonly PlanPart[];
   readonly after: readonly PlanWait[];
   readonly workHours: number;
   readonly workHoursRange: { readonly min: number; readonly max: number };
@@ -215,6 +221,7 @@ export interface PlanCaution {
 }
 
 export interface PlanWatering {
+  readonly area?: string;
   readonly fromOn: IsoDate;
   readonly untilOn: IsoDate;
   readonly weeks: string;
@@ -306,6 +313,9 @@ export interface Plan {
     readonly areaAssumed: boolean;
     readonly measuredBy: string;
   };
+  /** Empty where the lawn is planned as one. Else what follows is that of all areas, put together. */
+  readonly areas: readonly PlanArea[];
+  /** That of the area with the most work, where there are several. */
   readonly verdict: {
     readonly id: VerdictId;
     readonly title: string;
@@ -326,6 +336,7 @@ export interface Plan {
   readonly watering: readonly PlanWatering[];
   readonly water: PlanWater | null;
   readonly outlook: readonly {
+    readonly area?: string;
     readonly on: IsoDate;
     readonly weeks: number;
     readonly sees: string;
@@ -339,6 +350,6 @@ export interface Plan {
   readonly figures: readonly PlanFigure[];
   readonly sources: readonly PlanSource[];
   readonly notDone: readonly { readonly id: string; readonly says: string }[];
-  /** As given, so that the plan can be worked out again from the file alone. */
+  /** As given, so that the plan can be worked out again from the file alone; for all areas where there are several. */
   readonly answers: Answers;
 }

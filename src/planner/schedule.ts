@@ -8,7 +8,7 @@
 import { grouped } from '../base/grouped.js';
 import { latestStarts } from './latest-starts.js';
 import { type Link, networkOf, type Starts } from './network.js';
-import { openDiary, type WorkPoint, workPoint } from './work-days.js';
+import { type HoursTaken, openDiary, type WorkPoint, workPoint } from './work-days.js';
 
 /** A step and its work; days count from the first free day. */
 export interface ScheduleStep {
@@ -47,15 +47,17 @@ export interface ScheduleInput {
   readonly waits: readonly ScheduleWait[];
   /** Hours of work that fit into one day, above 0. */
   readonly dayHours: number;
+  /** Hours that other work has already, such as that on another area. */
+  readonly taken?: HoursTaken | undefined;
 }
 
 /** The earliest days that hold; undefined when there are none. */
 export function schedule(input: ScheduleInput): Schedule | undefined {
   const { waits, dayHours } = input;
   const points = input.steps.map((step) => workPoint(step, dayHours));
-  const least = withinHours(points, waits, dayHours);
+  const least = withinHours(points, input);
   if (least === undefined) return undefined;
-  const starts = joined(points, waits, { least, dayHours });
+  const starts = joined(points, input, least);
   const latest = latestStarts(points, waits, least);
   return new Map(
     points.map(({ id, endOf }) => {
@@ -69,15 +71,15 @@ export function schedule(input: ScheduleInput): Schedule | undefined {
 /** The least starts with no day overfull: the first step whose work no longer fits moves on, until all does. */
 function withinHours(
   points: readonly WorkPoint[],
-  waits: readonly Link[],
-  dayHours: number,
+  { waits, dayHours, taken }: ScheduleInput,
 ): Starts | undefined {
   const network = networkOf(points, waits);
   if (network.leastStarts() === undefined) return undefined;
   const moves = points.map(() => 0);
   // Work that makes room more often than there are days of work in all is tied to what it makes room for.
-  const mostMoves = points.reduce((sum, { hours }) => sum + Math.ceil(hours / dayHours), 0);
-  const diary = openDiary(dayHours);
+  const daysOfWork = points.reduce((sum, { hours }) => sum + Math.ceil(hours / dayHours), 0);
+  const mostMoves = daysOfWork + (taken?.size ?? 0);
+  const diary = openDiary(dayHours, taken);
   let index = 0;
   while (index < points.length) {
     const start = network.startOf(index);
@@ -101,9 +103,8 @@ function withinHours(
 function firstBeyondTheDay(
   points: readonly WorkPoint[],
   starts: Starts,
-  dayHours: number,
+  diary: ReturnType<typeof openDiary>,
 ): string | undefined {
-  const diary = openDiary(dayHours);
   for (const { id, workOn } of points) {
     const work = workOn(starts.get(id) as number);
     if (!diary.hasRoomFor(work)) return id;
@@ -118,12 +119,12 @@ function firstBeyondTheDay(
  */
 function joined(
   points: readonly WorkPoint[],
-  waits: readonly ScheduleWait[],
-  { least, dayHours }: { readonly least: Starts; readonly dayHours: number },
+  { waits, dayHours, taken }: ScheduleInput,
+  least: Starts,
 ): Starts {
   const starts = new Map(least);
   const at = (id: string): number => starts.get(id) as number;
-  const diary = openDiary(dayHours);
+  const diary = openDiary(dayHours, taken);
   for (const { id, joinsNext, workOn } of points) if (!joinsNext) diary.take(workOn(at(id)));
   const byId = new Map(points.map((point) => [point.id, point]));
   const bound = waits.filter(({ binds }) => binds);
@@ -154,7 +155,9 @@ function joined(
     const gap = at(to) - (byId.get(from) as WorkPoint).endOf(at(from));
     return gap >= minDays && (maxDays === undefined || gap <= maxDays);
   });
-  return holds && firstBeyondTheDay(points, starts, dayHours) === undefined ? starts : least;
+  return holds && firstBeyondTheDay(points, starts, openDiary(dayHours, taken)) === undefined
+    ? starts
+    : least;
 }
 
 /** Steps so that whatever follows a step comes before it in the list. */

@@ -10,7 +10,7 @@ import type { Parted } from './parts.js';
 import { placeOf } from './place.js';
 import { activeSteps, answered, daysOf, holds } from './steps.js';
 import { type FitDays, fitDaysOf, type NumberOf, type Season } from './windows.js';
-import { remembered } from './work-days.js';
+import { type HoursTaken, remembered } from './work-days.js';
 
 export interface StepNet extends Parted {
   readonly startOn: IsoDate;
@@ -20,15 +20,25 @@ export interface StepNet extends Parted {
   readonly inParts: ReadonlySet<string>;
   /** Steps that are in the plan; the others only carry order. */
   readonly inPlan: ReadonlySet<string>;
+  /** Hours that are given away already, by days from the first free one. */
+  readonly taken?: HoursTaken;
 }
 
 export interface NetChoice {
   readonly today: IsoDate;
   readonly season: Season;
   readonly leftOut?: ReadonlySet<string> | undefined;
+  readonly taken?: HoursOnDays | undefined;
 }
 
-export function stepNet(pack: Pack, scope: Scope, { today, season, leftOut }: NetChoice): StepNet {
+/** Hours of work on each day. */
+export type HoursOnDays = ReadonlyMap<IsoDate, number>;
+
+export function stepNet(
+  pack: Pack,
+  scope: Scope,
+  { today, season, leftOut, taken = new Map() }: NetChoice,
+): StepNet {
   const active = new Set(activeSteps(pack, scope, leftOut).map(({ id }) => id));
   const startOn = startOf(answered(scope, 'startOn'), today);
   const dayHours = scope('hoursPerDay');
@@ -36,6 +46,7 @@ export function stepNet(pack: Pack, scope: Scope, { today, season, leftOut }: Ne
     startOn,
     dayHours: dayHours.known ? (dayHours.value as number) : Number.POSITIVE_INFINITY,
     inPlan: active,
+    taken: new Map([...taken].map(([on, hours]) => [daysBetween(startOn, on), hours])),
     inParts: new Set(pack.steps.filter(({ inParts }) => inParts === true).map(({ id }) => id)),
     waits: pack.steps.flatMap((step) =>
       step.after.map((wait) => {

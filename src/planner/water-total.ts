@@ -86,7 +86,9 @@ function sentencesOf(
     dry: cost?.toFixed(2) ?? '',
     normal: costAfterRain?.toFixed(2) ?? '',
   };
-  const parts = steps.find(({ id }) => id === 'sow')?.parts.length ?? 1;
+  const sown = steps.find(({ id }) => id === 'sow')?.parts ?? [];
+  // Each area has rows of its own in the table.
+  const parts = sown.some(({ area }) => area !== undefined) ? 1 : sown.length;
   const eachPart = parts < 2 ? null : worded(pack, 'eachPartWatered', { parts: String(parts) });
   return {
     eachPart,

@@ -43,13 +43,17 @@ export function remembered<Value>(work: (day: number) => Value): (day: number) =
   };
 }
 
-/** Hours already given away, day by day; what was given last can be taken back. */
-export function openDiary(dayHours: number) {
-  const taken = new Map<number, number>();
+/** Hours already given away, by day. */
+export type HoursTaken = ReadonlyMap<number, number>;
+
+/** A diary of hours, day by day; what was given last can be taken back. */
+export function openDiary(dayHours: number, already: HoursTaken = new Map()) {
+  const taken = new Map(already);
   /** For each work taken in, the hours that its days had before. */
   const before: (readonly WorkDay[])[] = [];
   const on = (day: number): number => taken.get(day) ?? 0;
   return {
+    taken: taken as HoursTaken,
     hasRoomFor: (work: readonly WorkDay[]): boolean =>
       work.every(({ day, hours }) => hours === 0 || on(day) === 0 || on(day) + hours <= dayHours),
     take: (work: readonly WorkDay[]): void => {

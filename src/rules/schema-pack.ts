@@ -90,6 +90,7 @@ const wordingSchema = z.strictObject({
   conflict: sentence,
   change: sentence,
   changeOne: sentence,
+  changeFromNone: sentence,
   changeVerdict: sentence,
   noChange: sentence,
   waits: sentence,

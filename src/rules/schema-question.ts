@@ -47,6 +47,8 @@ export const questionSchema = z
       effect: sentence,
       handTest: sentence.optional(),
     }),
+    /** Answered for each area of a lawn by itself; otherwise once for the whole lawn. */
+    perArea: z.boolean().optional(),
     cost: z.enum(['chair', 'look', 'dig']),
     /** What "none" stands for where a number is asked for; without it the help is shown. */
     noneIs: z.number().optional(),

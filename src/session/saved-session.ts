@@ -23,7 +23,20 @@ export interface SavedAnswer {
   readonly givenOn?: IsoDate | undefined;
 }
 
-export interface SavedSession {
+/** An answer that holds for one area of several. */
+export interface AreaAnswer extends SavedAnswer {
+  readonly area: string;
+}
+
+/** Where a lawn has several areas: their names, and what holds for each alone. Empty where it is planned as one. */
+export interface SavedAreas {
+  readonly areas: readonly string[];
+  readonly inAreas: readonly AreaAnswer[];
+}
+
+export const NO_AREAS: SavedAreas = { areas: [], inAreas: [] };
+
+export interface SavedSession extends SavedAreas {
   readonly format: 1;
   readonly seedbedSession: 1;
   /** The rules that the answers were given to; the caller compares them with its own. */
@@ -42,7 +55,7 @@ export interface SavedSession {
 }
 
 /** What could be read from a damaged text. */
-export interface SalvagedSession {
+export interface SalvagedSession extends SavedAreas {
   readonly pack: PackReference | undefined;
   readonly startedOn: IsoDate | undefined;
   readonly climate: OwnClimate | undefined;
@@ -64,7 +77,7 @@ const LONGEST_TEXT = 1_000_000;
 
 /** The session as text, one answer to a line, ended by a newline. */
 export function writeSession(session: SavedSession): string {
-  const { pack, startedOn, climate, answers, dormant, heldOver, followed } = session;
+  const { pack, startedOn, climate, answers, dormant, heldOver, areas, inAreas, followed } = session;
   return `${[
     '{',
     '"format": 1,',
@@ -80,10 +93,15 @@ export function writeSession(session: SavedSession): string {
     '],',
     '"heldOver": [',
     ...answerLines(heldOver),
-    followed === undefined ? ']' : '],',
+    areas.length === 0 && followed === undefined ? ']' : '],',
+    ...(areas.length === 0 ? [] : areaLines({ areas, inAreas }, followed === undefined)),
     ...(followed === undefined ? [] : followedLines(followed)),
     '}',
   ].join('\n')}\n`;
+}
+
+function areaLines({ areas, inAreas }: SavedAreas, isLast: boolean): string[] {
+  return [`"areas": ${JSON.stringify(areas)},`, '"inAreas": [', ...answerLines(inAreas), isLast ? ']' : '],'];
 }
 
 function followedLines({ madeOn, assumeAll, planned, records }: Followed): string[] {
@@ -98,9 +116,12 @@ function followedLines({ madeOn, assumeAll, planned, records }: Followed): strin
   ];
 }
 
-function answerLines(answers: readonly SavedAnswer[]): string[] {
-  return answers.map(({ questionId, value, typed, givenOn }, index) => {
-    const line = JSON.stringify({ questionId, value, typed, ...(givenOn === undefined ? {} : { givenOn }) });
+function answerLines(answers: readonly (SavedAnswer | AreaAnswer)[]): string[] {
+  return answers.map((answer, index) => {
+    const { questionId, value, typed, givenOn } = answer;
+    const area = 'area' in answer ? answer.area : undefined;
+    // What is undefined leaves no key.
+    const line = JSON.stringify({ questionId, value, typed, givenOn, area });
     return index === answers.length - 1 ? line : `${line},`;
   });
 }
@@ -122,6 +143,7 @@ export async function readSession(text: string): Promise<SessionReading> {
 }
 
 interface Readers {
+  readonly areaName: (value: unknown) => string | undefined;
   readonly savedAnswer: (value: unknown) => SavedAnswer | undefined;
   readonly packReference: (value: unknown) => PackReference | undefined;
   readonly startDay: (value: unknown) => IsoDate | undefined;
@@ -135,6 +157,7 @@ const LIST_STARTS = {
   answers: /"answers"\s*:\s*\[/,
   dormant: /"dormant"\s*:\s*\[/,
   heldOver: /"heldOver"\s*:\s*\[/,
+  inAreas: /"inAreas"\s*:\s*\[/,
 };
 type ListName = keyof typeof LIST_STARTS;
 /** How many closing braces to try from the end of a piece; a lawn of many parts has one for each. */
@@ -143,22 +166,25 @@ const MOST_ENDS = 250;
 /** Every answer that still reads as one; a later answer to the same question counts. */
 function salvage(
   text: string,
-  { savedAnswer, packReference, startDay, ownClimate }: Readers,
+  { areaName, savedAnswer, packReference, startDay, ownClimate }: Readers,
 ): SalvagedSession {
   const [head = '', ...pieces] = text.split(ANSWER_START);
   const lists: Readonly<Record<ListName, Map<string, SavedAnswer>>> = {
     answers: new Map(),
     dormant: new Map(),
     heldOver: new Map(),
+    inAreas: new Map(),
   };
   let list = lastListBegunIn(head) ?? 'answers';
   let lostAnswers = 0;
   for (const piece of pieces) {
     const answer = savedAnswer(objectAtStart(piece));
-    if (answer === undefined) lostAnswers += 1;
-    else lists[list].set(answer.questionId, answer);
+    const area = areaName(answer);
+    if (answer === undefined || (list === 'inAreas' && area === undefined)) lostAnswers += 1;
+    else lists[list].set(`${area ?? ''} ${answer.questionId}`, answer);
     list = lastListBegunIn(piece) ?? list;
   }
+  const inAreas = [...lists.inAreas.values()] as AreaAnswer[];
   return {
     pack: packReference(jsonIn(head, /"pack"\s*:\s*(\{[^{}]*\})/)),
     startedOn: startDay(jsonIn(head, /"startedOn"\s*:\s*("[^"]*")/)),
@@ -166,6 +192,8 @@ function salvage(
     answers: [...lists.answers.values()],
     dormant: [...lists.dormant.values()],
     heldOver: [...lists.heldOver.values()],
+    areas: [...new Set(inAreas.map(({ area }) => area))],
+    inAreas,
     lostAnswers,
   };
 }

@@ -56,6 +56,7 @@ const climate = z.strictObject({
   rainMm: monthly.optional(),
   airFrostDays: monthly.optional(),
 });
+const areaAnswer = answer.extend({ area: words });
 
 const answerList = z
   .array(answer)
@@ -97,6 +98,14 @@ export const savedSessionSchema = z.strictObject({
   dormant: answerList,
   // Sessions of the first version have none.
   heldOver: answerList.default([]),
+  areas: z.array(words).default([]),
+  inAreas: z
+    .array(areaAnswer)
+    .refine(
+      (list) => new Set(list.map(({ area, questionId }) => `${area} ${questionId}`)).size === list.length,
+      { error: 'a question is answered once in each area' },
+    )
+    .default([]),
   followed: followed.optional(),
 });
 
@@ -105,8 +114,13 @@ export function savedSession(value: unknown): z.ZodSafeParseResult<SavedSession>
   return savedSessionSchema.safeParse(value) as z.ZodSafeParseResult<SavedSession>;
 }
 
+/** With its area where it has one. */
 export function savedAnswer(value: unknown): SavedAnswer | undefined {
-  return answer.safeParse(value).data as SavedAnswer | undefined;
+  return z.union([areaAnswer, answer]).safeParse(value).data as SavedAnswer | undefined;
+}
+
+export function areaName(value: unknown): string | undefined {
+  return areaAnswer.safeParse(value).data?.area;
 }
 
 export function packReference(value: unknown): PackReference | undefined {

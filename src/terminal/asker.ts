@@ -56,13 +56,16 @@ export interface Asker {
   pick(message: string, choices: readonly PickChoice[], leaveLabel?: string): Promise<string | undefined>;
   /** Yes or no; undefined when they leave or input ends. */
   confirm(message: string, suggested: boolean): Promise<boolean | undefined>;
-  /** A free line, such as a file name; undefined when they leave or input ends. */
-  line(message: string, suggested: string): Promise<string | undefined>;
+  /** A free line, such as a file name; undefined when they give it up, leave or input ends. */
+  line(message: string, suggested: string, as?: LineKind): Promise<string | undefined>;
   say(text: string): void;
   close(): void;
   /** How they left, once they have: every later prompt then gives up at once. */
   readonly left?: () => Leaving | undefined;
 }
+
+/** A lawn's area may be called "back": in a name that word gives nothing up. */
+export type LineKind = 'anything' | 'name';
 
 export interface PickChoice {
   readonly value: string;

@@ -19,9 +19,12 @@ interface Key {
   readonly shift?: boolean;
 }
 
-/** Escape would cancel a whole session at a slip; it does nothing instead. The setting is clack's own, for the process. */
-export function freeEscapeKey(): void {
-  settings.aliases.delete('escape');
+/** Letters that clack takes for the arrow keys: typed at a list they would move the mark. */
+const LETTERS = ['h', 'j', 'k', 'l'];
+
+/** Escape would cancel a whole session at a slip; it does nothing instead, nor does a letter. The settings are clack's own, for the process. */
+export function freeKeys(): void {
+  for (const key of ['escape', ...LETTERS]) settings.aliases.delete(key);
 }
 
 /** What was given to the prompt, or how it was left. */

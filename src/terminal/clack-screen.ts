@@ -3,7 +3,7 @@ import type { Readable } from 'node:stream';
 import { log, S_BAR, select, text } from '@clack/prompts';
 import { cleanLine, cleanText } from '../base/clean-text.js';
 import type { AskerSettings, Leaving } from './asker.js';
-import { freeEscapeKey, type Given, guarded } from './clack-guard.js';
+import { freeKeys, type Given, guarded } from './clack-guard.js';
 import { sizedOutput } from './sized-output.js';
 import { wrapText } from './wrap-text.js';
 
@@ -31,7 +31,7 @@ const GUIDE_COLUMNS = 3;
 const SHOW_CURSOR = '\x1b[?25h';
 
 export function openClackScreen(settings: AskerSettings): ClackScreen {
-  freeEscapeKey();
+  freeKeys();
   const { input } = settings;
   const letGo = heldRaw(input);
   const output = sizedOutput(settings.output, settings);

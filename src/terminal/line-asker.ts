@@ -26,11 +26,13 @@ export function createLineAsker(settings: AskerSettings): Asker {
     },
     pick: (message, choices, leaveLabel) => pickInLines({ message, choices, leaveLabel }, screen),
     confirm: (message, suggested) => confirmInLines(message, suggested, screen),
-    async line(message, suggested) {
+    async line(message, suggested, as = 'anything') {
       if (screen.left() !== undefined) return undefined;
       screen.put(`\n${suggested === '' ? message : `${message} (Enter alone takes ${suggested})`}`);
       const line = await screen.next();
-      if (typeof line !== 'string' || goesBack(line, screen)) return undefined;
+      if (typeof line !== 'string') return undefined;
+      const isGivenUp = as === 'name' ? isLeaving(commandIn(line), screen) : goesBack(line, screen);
+      if (isGivenUp) return undefined;
       return line === '' ? suggested : line;
     },
     say: (text) => screen.put(text),

@@ -3,7 +3,7 @@
  * left to ask or the person leaves. It knows no rule and no screen; both are given.
  */
 import type { AnswerValue } from '../interview/answers.js';
-import type { Asker, Leaving, Prompt, Reply } from './asker.js';
+import type { Asker, Leaving, PickChoice, Prompt, Reply } from './asker.js';
 import { LEAVE_LIST } from './words.js';
 
 /** What a question was answered with. */
@@ -43,6 +43,9 @@ export interface Interview {
   clash(): ClashingAnswers | undefined;
   /** Makes an earlier question the next one. */
   goTo(questionId: string): void;
+  /** What the last review offers besides: to add an area of the lawn, to look at another. */
+  further?(): readonly PickChoice[];
+  goFurther?(choice: string, asker: Asker): Promise<void>;
 }
 
 export interface SessionParts {
@@ -85,9 +88,12 @@ export async function runSession({ asker, interview, save }: SessionParts): Prom
     if (parted !== undefined) return { outcome: OUTCOMES[parted], isSaved: await saved() };
     const prompt = interview.next();
     if (prompt === undefined) {
-      const choice = await reviewed(asker, interview, { message: LAST_REVIEW, leaveLabel: TO_THE_PLAN });
+      const further = interview.further?.() ?? [];
+      const last = { message: LAST_REVIEW, leaveLabel: TO_THE_PLAN, further };
+      const choice = await reviewed(asker, interview, last);
       const left = asker.left?.();
       if (choice === undefined) return { outcome: endOf(left), isSaved: await saved() };
+      await saved();
       continue;
     }
     if (prompt.sectionTitle !== section) asker.say(`\n${prompt.sectionTitle}`);
@@ -129,20 +135,27 @@ async function handle(reply: Reply, { prompt, asker, interview, saved }: Step): 
   }
 }
 
+interface Review {
+  readonly message: string;
+  readonly leaveLabel: string;
+  readonly further?: readonly PickChoice[];
+}
+
 /** Shows all answers; the one that is picked becomes the next question. */
 async function reviewed(
   asker: Asker,
   interview: Interview,
-  { message, leaveLabel }: { readonly message: string; readonly leaveLabel: string },
+  { message, leaveLabel, further = [] }: Review,
 ): Promise<string | undefined> {
   const lines = interview.review();
   if (lines.length === 0) {
     if (message === REVIEW) asker.say(NONE_YET);
     return undefined;
   }
-  const questionId = await asker.pick(message, lines.map(pickLine), leaveLabel);
-  if (questionId !== undefined) interview.goTo(questionId);
-  return questionId;
+  const picked = await asker.pick(message, [...lines.map(pickLine), ...further], leaveLabel);
+  if (further.some(({ value }) => value === picked)) await interview.goFurther?.(picked as string, asker);
+  else if (picked !== undefined) interview.goTo(picked);
+  return picked;
 }
 
 /** Has one of the answers that cannot stand together asked again; gives back how they leave, if they do. */

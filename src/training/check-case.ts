@@ -5,7 +5,7 @@
 import { lawnPartsArea } from '../agronomy/area-parts.js';
 import { parseIsoDate } from '../base/dates.js';
 import type { LawnPart } from '../interview/answers.js';
-import { checkAnswers } from '../interview/answers-file.js';
+import { checkAnswers } from '../interview/check-answers.js';
 import { ScheduleClash } from '../planner/assemble-plan.js';
 import { placeFault } from '../planner/place.js';
 import { evaluate } from '../rules/evaluate.js';

@@ -229,3 +229,69 @@ describe('help and version', () => {
     expect(run(['--version']).out.trim()).toBe(JSON.parse(readFileSync('package.json', 'utf8')).version);
   });
 });
+
+describe('ask about several areas', () => {
+  const one = join(newFolder(), 'one.json');
+  writeFileSync(
+    one,
+    JSON.stringify({
+      format: 1,
+      answers: JSON.parse(readFileSync('transcripts-examples/mossy-family-lawn/answers.json', 'utf8'))
+        .answers,
+    }),
+  );
+  const pathOf = () => join(newFolder(), 'session.json');
+
+  it('adds one after the first, offers what the first has, and plans both together', () => {
+    const save = pathOf();
+    // The names; nothing near, what is seen and what is felt as at the front; the rest by its default or unknown.
+    const typed = ['add', '', 'back', 'yes', 'yes', 'yes', 'yes', ...Array(40).fill('dk')];
+    const added = run(['ask', '--plain', '--answers', one, '--save', save], `${typed.join('\n')}\n`);
+    expect(added.err).toContain('What do you call the area you have told me of? (Enter alone takes front)');
+    expect(added.err.replace(/\s+/g, ' ')).toContain('is it the same for the back as for the front?');
+    expect(added.err).toContain('Back. How big it is');
+    const session = JSON.parse(readFileSync(save, 'utf8'));
+    expect(session.areas).toEqual(['front', 'back']);
+    expect(
+      session.answers.some(({ questionId }: { questionId: string }) => questionId === 'mossFraction'),
+    ).toBe(false);
+    const moss = session.inAreas.filter(
+      ({ questionId }: { questionId: string }) => questionId === 'mossFraction',
+    );
+    expect(moss.map(({ area, value }: { area: string; value: number }) => [area, value])).toEqual([
+      ['front', moss[0].value],
+      ['back', moss[0].value],
+    ]);
+    // Later it goes on where it stood, with both.
+    const again = run(['ask', '--plain', '--save', save], '');
+    expect(again.code).toBe(0);
+    expect(again.out).toContain('### Back');
+  });
+
+  it('asks anew about an area what safety rests on, and offers no answer for it', () => {
+    const typed = ['add', 'front', 'back', 'yes', 'yes', 'yes', 'yes', 'why', 'quit'];
+    const { err } = run(['ask', '--plain', '--answers', one, '--save', pathOf()], `${typed.join('\n')}\n`);
+    const asked = err.slice(err.lastIndexOf('Back. Who and what is near the lawn'));
+    expect(asked).toContain('How many metres is it from the lawn');
+    expect(asked).not.toContain('Enter alone takes');
+  });
+
+  it('takes the areas of an answers file and prints a walk for each', () => {
+    const file = join(newFolder(), 'two.json');
+    writeFileSync(
+      file,
+      JSON.stringify({
+        format: 1,
+        answers: { place: 'Oxford' },
+        areas: [
+          { name: 'front', answers: { areaM2: 60 } },
+          { name: 'back', answers: { areaM2: 100 } },
+        ],
+      }),
+    );
+    const { out, code } = run(['ask', '--walk', '--answers', file]);
+    expect(code).toBe(0);
+    expect(out.match(/^# .*/gm)).toEqual(['# A walk round the front', '# A walk round the back']);
+    expect(run(['compare', file, file]).err).toContain('has several areas (front, back)');
+  });
+});

@@ -11,6 +11,7 @@ const on = parseIsoDate;
 export const samplePlan: Plan = {
   format: 1,
   pack: { id: 'sample-pack', version: '0.1.0', sha256: '0'.repeat(64) },
+  areas: [],
   madeOn: on('2027-03-11'),
   season: 2027,
   units: 'metric',

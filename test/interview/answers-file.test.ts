@@ -14,7 +14,11 @@ const file = (answers: string): string => `{"format": 1, "answers": ${answers}}`
 
 describe('an answers file', () => {
   it('may begin with a byte order mark', () => {
-    expect(read(`\uFEFF${file('{"areaM2": 84}')}`)).toEqual({ ok: true, answers: { areaM2: 84 } });
+    expect(read(`\uFEFF${file('{"areaM2": 84}')}`)).toEqual({
+      ok: true,
+      answers: { areaM2: 84 },
+      areas: [],
+    });
   });
 
   it.each(['Oxford', 'oxford', '51.5, -0.1', '-37.8,144.9', '90, 180', 'unknown'])(

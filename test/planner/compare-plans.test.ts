@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { parseIsoDate } from '../../src/base/dates.js';
 import { answersContext } from '../../src/cli/answers-context.js';
 import type { Answers } from '../../src/interview/answers.js';
-import { checkAnswers } from '../../src/interview/answers-file.js';
+import { checkAnswers } from '../../src/interview/check-answers.js';
 import { assemblePlan } from '../../src/planner/assemble-plan.js';
 import { comparePlans } from '../../src/planner/compare-plans.js';
 import type { Plan } from '../../src/planner/plan.js';

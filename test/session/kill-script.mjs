@@ -15,6 +15,8 @@ for (let count = 0; ; count++) {
     answers,
     dormant: [],
     heldOver: [],
+    areas: [],
+    inAreas: [],
   });
   process.stdout.write(`${answers.length}\n`);
 }

@@ -29,5 +29,7 @@ export const SESSION: SavedSession = {
     },
   ],
   dormant: [{ questionId: 'dogPatches', value: false, typed: 'n' }],
+  areas: [],
+  inAreas: [],
   heldOver: [{ questionId: 'limeEver', value: 'a', typed: 'a' }],
 };

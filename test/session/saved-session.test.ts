@@ -39,10 +39,31 @@ const answers = fc.uniqueArray(
   { selector: ({ questionId }) => questionId, maxLength: 8 },
 );
 
+const { areas: _areas, inAreas: _inAreas, ...WITHOUT_AREAS } = SESSION;
+const TWO_AREAS = {
+  ...SESSION,
+  areas: ['front', 'back'],
+  inAreas: [
+    { questionId: 'areaM2', value: 60, typed: '60', area: 'front' },
+    { questionId: 'areaM2', value: 100, typed: '10 x 10', area: 'back' },
+    { questionId: 'mossFraction', value: 0.4, typed: '40 %', area: 'back' },
+  ],
+};
+
 describe('a saved session', () => {
+  it('keeps the answers of several areas apart, whole and damaged', async () => {
+    const text = writeSession(TWO_AREAS);
+    expect(await readSession(text)).toEqual({ kind: 'whole', session: TWO_AREAS });
+    const damaged = await readSession(text.slice(0, -4));
+    if (damaged.kind !== 'damaged') throw new Error(damaged.kind);
+    expect(damaged.salvaged.inAreas).toEqual(TWO_AREAS.inAreas);
+    expect(damaged.salvaged.areas).toEqual(['front', 'back']);
+    expect(damaged.salvaged.answers).toEqual(SESSION.answers);
+  });
+
   it('is JSON, with one answer to a line', () => {
     const text = writeSession(SESSION);
-    expect(JSON.parse(text)).toEqual(SESSION);
+    expect(JSON.parse(text)).toEqual(WITHOUT_AREAS);
     expect(text.split('\n').filter((line) => line.startsWith('{"questionId"'))).toHaveLength(7);
   });
 

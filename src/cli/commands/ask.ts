@@ -3,14 +3,14 @@ import { homedir } from 'node:os';
 import { daysBetween } from '../../base/dates.js';
 import type { Answers } from '../../interview/answers.js';
 import type { Pack } from '../../rules/pack.js';
-import type { SavedAnswer } from '../../session/saved-session.js';
+import { NO_AREAS, type SavedAnswer, type SavedAreas } from '../../session/saved-session.js';
 import type { Leaving } from '../../terminal/asker.js';
 import { runSession, type SessionEnd } from '../../terminal/session-loop.js';
 import { askerFor, lazyReader } from '../asker-for.js';
 import { type Command, type ParsedArgs, PRICES_OPTION, UNITS_OPTION, unitsOf } from '../command.js';
 import type { FinishInput } from '../finish-plan.js';
-import { interviewFor } from '../interview-for.js';
 import { type CliIo, CliStop, EXIT, isScheduleClash } from '../io.js';
+import { lawnInterview } from '../lawn-interview.js';
 import { CLIMATE_OPTION, withOwnClimate } from '../own-climate.js';
 import { openSaving, quoted, type Saving } from '../saving.js';
 
@@ -63,10 +63,13 @@ async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
     const pack = { ...(saving.pack ?? present), ownClimate: present.ownClimate ?? saving.climate };
     reader.use(pack);
     const prefilled = await prefilledFrom(args, io, pack);
-    const given = withDaysPassed([...prefilled, ...saving.answers], io.today, pack);
+    const given = withDaysPassed([...prefilled.answers, ...saving.answers], io.today, pack);
     const { heldOver, startedOn } = saving;
-    const rules = interviewFor({
+    const { areas, inAreas } = saving.areas.length > 0 ? saving : prefilled;
+    const rules = lawnInterview({
       pack,
+      areas,
+      inAreas,
       today: io.today,
       given,
       heldOver,
@@ -83,7 +86,7 @@ async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
     const save = (): Promise<void> => saving.save(rules.toSave());
     for (;;) {
       const end = await runSession({ asker, interview: rules.interview, save });
-      const answers = rules.answers();
+      const lawn = rules.answers();
       try {
         return await leave(end, {
           args,
@@ -92,15 +95,15 @@ async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
           saving,
           pack,
           prices,
-          answers,
+          ...lawn,
           session: rules.toSave(),
-          isOpen: rules.interview.clash() !== undefined || rules.interview.next() !== undefined,
+          isOpen: rules.isOpen(),
         });
       } catch (error) {
         if (!isScheduleClash(error)) throw error;
         if (end.outcome !== 'finished' || asker.left?.() !== undefined) {
           await saving.release();
-          throw new CliStop(EXIT.answers, `${error.message}${partingWords(end, { saving, answers })}`);
+          throw new CliStop(EXIT.answers, `${error.message}${partingWords(end, { saving, ...lawn })}`);
         }
         // Back to the list of answers, where one can be changed.
         asker.say(`\n${error.message}\n`);
@@ -124,28 +127,40 @@ function goingOn(args: ParsedArgs, io: CliIo): CliIo['commandLine'] {
 
 /** The list goes where the plan would, and nothing is asked. */
 async function printWalk(args: ParsedArgs, io: CliIo, pack: Pack): Promise<number> {
-  const given = await prefilledFrom(args, io, pack);
+  const { answers: given, ...prefilled } = await prefilledFrom(args, io, pack);
   const { writeResult } = await import('../write-result.js');
-  const { walk } = interviewFor({
+  const { walks } = lawnInterview({
     pack,
     today: io.today,
+    ...prefilled,
     given,
     heldOver: [],
     startedOn: io.today,
     units: unitsOf(args),
   });
   const where = { out: args.text('out'), force: args.flag('force'), quiet: args.flag('quiet') };
-  await writeResult(`${walk()}\n`, where, io);
+  await writeResult(`${walks()}\n`, where, io);
   return EXIT.done;
 }
 
-async function prefilledFrom(args: ParsedArgs, io: CliIo, pack: Pack): Promise<SavedAnswer[]> {
+async function prefilledFrom(
+  args: ParsedArgs,
+  io: CliIo,
+  pack: Pack,
+): Promise<SavedAreas & { readonly answers: readonly SavedAnswer[] }> {
   const file = args.text('answers');
-  if (file === undefined) return [];
-  const { answersFrom } = await import('../given-answers.js');
-  const answers = answersFrom(await io.readText(file), file, pack, io.today);
-  return Object.entries(answers).map(([questionId, value]) => ({ questionId, value, typed: '' }));
+  if (file === undefined) return { answers: [], ...NO_AREAS };
+  const { lawnFrom } = await import('../given-answers.js');
+  const { answers, areas } = lawnFrom(await io.readText(file), file, pack, io.today);
+  return {
+    answers: asSaved(answers),
+    areas: areas.map(({ name }) => name),
+    inAreas: areas.flatMap((area) => asSaved(area.answers).map((answer) => ({ ...answer, area: area.name }))),
+  };
 }
+
+const asSaved = (answers: Answers): SavedAnswer[] =>
+  Object.entries(answers).map(([questionId, value]) => ({ questionId, value, typed: '' }));
 
 /** "3 days ago", said last week, is 10 days ago today. */
 function withDaysPassed(answers: readonly SavedAnswer[], today: CliIo['today'], pack: Pack): SavedAnswer[] {
@@ -195,9 +210,10 @@ function codeOfLeaving(left: Leaving | undefined): number {
 
 function partingWords(
   { isSaved }: SessionEnd,
-  { saving, answers }: { readonly saving: Saving; readonly answers: Answers },
+  { saving, answers, areas }: Pick<FinishInput, 'answers' | 'areas'> & { readonly saving: Saving },
 ): string {
-  if (Object.keys(answers).length === 0) return '\nNothing was answered, so nothing is kept.\n';
+  if (Object.keys(answers).length + areas.length === 0)
+    return '\nNothing was answered, so nothing is kept.\n';
   if (!isSaved) return '\nYour answers could not be saved.\n';
   return `\nYour answers are saved:\n  ${saving.where}\nGo on with:\n  ${saving.resume}\n`;
 }

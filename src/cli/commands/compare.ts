@@ -2,7 +2,7 @@
 import { cleanLine } from '../../base/clean-text.js';
 import { nearest } from '../../base/nearest.js';
 import type { Answers } from '../../interview/answers.js';
-import { checkAnswers } from '../../interview/answers-file.js';
+import { checkAnswers } from '../../interview/check-answers.js';
 import { comparePlans } from '../../planner/compare-plans.js';
 import type { Pack } from '../../rules/pack.js';
 import type { Question } from '../../rules/schema.js';

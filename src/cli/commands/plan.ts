@@ -1,11 +1,13 @@
 /** `plan FILE`: answers in, plan out, no questions. */
 import { type IsoDate, isIsoDate } from '../../base/dates.js';
+import type { Answers } from '../../interview/answers.js';
+import { answersOn } from '../../interview/areas.js';
 import { openQuestions } from '../../interview/open-questions.js';
-import { assemblePlan, type PlanInput } from '../../planner/assemble-plan.js';
 import type { Plan } from '../../planner/plan.js';
+import { type LawnInput, planLawn } from '../../planner/plan-lawn.js';
 import { scopeFor } from '../../planner/working-scope.js';
 import { type Command, PRICES_OPTION, UNITS_OPTION, unitsOf } from '../command.js';
-import { givenIn, withClimateOf } from '../given-answers.js';
+import { lawnIn, withClimateOf } from '../given-answers.js';
 import { CliStop, EXIT } from '../io.js';
 import { CLIMATE_OPTION, withOwnClimate } from '../own-climate.js';
 import { pricesFrom } from '../read-prices.js';
@@ -48,11 +50,11 @@ export const plan: Command = {
     const units = format === 'json' || format === 'csv' ? 'metric' : unitsOf(args);
     const today = dayOf(args.text('today'), io.today);
     const rules = await withOwnClimate(await io.loadPack(args.text('pack')), args, io);
-    const given = await givenIn(await io.readText(file), file, rules, today);
+    const given = await lawnIn(await io.readText(file), file, rules, today);
     const pack = withClimateOf(rules, given);
-    const { answers } = given;
+    const { answers, areas } = given;
     const prices = await pricesFrom(args, io, pack);
-    const input = { pack, answers, today, assumeAll: args.flag('assume'), units, prices };
+    const input = { pack, answers, areas, today, assumeAll: args.flag('assume'), units, prices };
     const made = makePlan(input);
     const wanted = args.text('explain');
     if (wanted !== undefined) {
@@ -74,19 +76,26 @@ export const plan: Command = {
 };
 
 /** @throws {CliStop} exit code 3 with every question that still matters */
-export function makePlan(input: PlanInput): Plan {
-  if (!input.assumeAll) {
-    const scope = scopeFor({ ...input, assume: 'said', timing: 'open' });
-    const open = openQuestions(input.pack, scope);
-    if (open.length > 0) {
-      const lines = open.map(({ id, text }) => `  ${id}: ${text}`);
-      throw new CliStop(
-        EXIT.answers,
-        `Not answered, and each could still change the plan:\n${lines.join('\n')}\nAnswer them in the file ("unknown" counts as an answer), or let assumptions stand with --assume.`,
-      );
-    }
+export function makePlan(input: LawnInput): Plan {
+  const lines = input.assumeAll ? [] : openLines(input);
+  if (lines.length > 0) {
+    throw new CliStop(
+      EXIT.answers,
+      `Not answered, and each could still change the plan:\n${lines.join('\n')}\nAnswer them in the file ("unknown" counts as an answer), or let assumptions stand with --assume.`,
+    );
   }
-  return assemblePlan(input);
+  return planLawn(input);
+}
+
+/** A line for each question that still matters, under the name of the area that it is open for. */
+function openLines({ areas = [], ...input }: LawnInput): string[] {
+  const open = (answers: Answers): string[] =>
+    openQuestions(input.pack, scopeFor({ ...input, answers, assume: 'said', timing: 'open' })).map(
+      ({ id, text }) => `  ${id}: ${text}`,
+    );
+  if (areas.length === 0) return open(input.answers);
+  const byArea = areas.map((area) => ({ name: area.name, lines: open(answersOn(area, input.answers)) }));
+  return byArea.flatMap(({ name, lines }) => (lines.length === 0 ? [] : [` ${name}:`, ...lines]));
 }
 
 export function dayOf(typed: string | undefined, today: IsoDate): IsoDate {

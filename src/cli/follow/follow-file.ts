@@ -8,7 +8,7 @@ import type { Plan } from '../../planner/plan.js';
 import type { Followed } from '../../planner/progress.js';
 import { scopeFor } from '../../planner/working-scope.js';
 import type { Pack } from '../../rules/pack.js';
-import { readSession, type SavedSession } from '../../session/saved-session.js';
+import { NO_AREAS, readSession, type SavedSession } from '../../session/saved-session.js';
 import { answersContext } from '../answers-context.js';
 import { answersOn, withClimateOf } from '../given-answers.js';
 import { type CliIo, CliStop, EXIT } from '../io.js';
@@ -152,6 +152,7 @@ async function fromPlan(plan: Plan, { path, save, io, pack: rules, units }: Open
     })),
     dormant: [],
     heldOver: [],
+    ...NO_AREAS,
   };
   const session = withClimateKept(answered, pack);
   const input = { pack, answers: read.answers, today: madeOn, assumeAll: true, units };
