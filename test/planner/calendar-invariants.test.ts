@@ -55,7 +55,7 @@ const lawns = fc
     fc.record({
       any: anyAnswers,
       today: anyToday,
-      startIn: fc.option(fc.nat(400), { nil: undefined }),
+      startIn: fc.option(fc.integer({ min: -30, max: 400 }), { nil: undefined }),
       killedBefore: fc.nat(45),
       mostly: fc.record(
         {
