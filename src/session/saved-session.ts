@@ -130,7 +130,8 @@ function answerLines(answers: readonly (SavedAnswer | AreaAnswer)[]): string[] {
 export async function readSession(text: string): Promise<SessionReading> {
   if (text.length > LONGEST_TEXT)
     return { kind: 'foreign', problems: ['The file is far too long for a session.'] };
-  const { problemsOf, savedSession, ...readers } = await import('./session-schema.js');
+  const { areaName, ownClimate, packReference, problemsOf, savedAnswer, savedSession, startDay } =
+    await import('./session-schema.js');
   const parsed = parseJson(text);
   if (parsed.ok && isForeign(parsed.value)) {
     return { kind: 'foreign', problems: ['The file was not written by this version of the program.'] };
@@ -139,7 +140,11 @@ export async function readSession(text: string): Promise<SessionReading> {
   if (checked?.success === true) return { kind: 'whole', session: checked.data };
   const problems =
     checked === undefined ? ['The file ends too soon or is not JSON.'] : problemsOf(checked.error);
-  return { kind: 'damaged', problems, salvaged: salvage(text, readers) };
+  return {
+    kind: 'damaged',
+    problems,
+    salvaged: salvage(text, { areaName, savedAnswer, packReference, startDay, ownClimate }),
+  };
 }
 
 interface Readers {
