@@ -66,7 +66,9 @@ async function keepBeside(
   for (let count = 2; io.exists(path); count++) path = sessionBeside(file, count);
   await io.writeText(path, writeSession(session));
   asker.say(
-    `When work has been done, come back with: seedbed follow ${path}${units === 'metric' ? '' : ` --units ${units}`}`,
+    session.areas.length === 0
+      ? `When work has been done, come back with: seedbed follow ${path}${units === 'metric' ? '' : ` --units ${units}`}`
+      : `The answers behind it lie beside it: ${path}`,
   );
 }
 

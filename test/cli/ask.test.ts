@@ -266,6 +266,15 @@ describe('ask about several areas', () => {
     const again = run(['ask', '--plain', '--save', save], '');
     expect(again.code).toBe(0);
     expect(again.out).toContain('### Back');
+    const followed = run(['follow', save, '--today', '2027-05-01']);
+    expect([followed.code, followed.out]).toEqual([3, '']);
+    expect(followed.err).toContain('has several areas (front, back)');
+    // What reads answers reads the session too.
+    const planned = run(['plan', save, '--format', 'json', '--today', '2027-03-13']);
+    expect(JSON.parse(planned.out).areas.map(({ name }: { name: string }) => name)).toEqual([
+      'front',
+      'back',
+    ]);
   });
 
   it('asks anew about an area what safety rests on, and offers no answer for it', () => {

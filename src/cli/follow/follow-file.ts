@@ -65,6 +65,15 @@ function parsed(text: string): unknown {
   }
 }
 
+/** What was done is told of one lawn; several areas have days of their own, and each needs a plan of its own for that. */
+function refuseAreas(path: string, areas: readonly string[]): void {
+  if (areas.length === 0) return;
+  throw new CliStop(
+    EXIT.answers,
+    `${path} has several areas (${areas.join(', ')}), and one lawn is followed at a time. Plan the area that you want to follow by itself: put its answers and those for the whole lawn into one answers file, and use "seedbed plan FILE --format json".`,
+  );
+}
+
 async function fromSession(
   text: string,
   { path, save, io, pack: rules, units }: OpeningAt,
@@ -80,6 +89,7 @@ async function fromSession(
       EXIT.files,
       `${path} is damaged and was left as it is: ${reading.problems.join(' ')} Mend it, or save what can be read of its answers with: seedbed ask --save ${path}`,
     );
+  refuseAreas(path, reading.session.areas);
   const pack = withClimateOf(rules, reading.session);
   const session = withClimateKept(reading.session, pack);
   const madeOn = session.followed?.madeOn ?? lastGivenOn(session);
@@ -118,6 +128,10 @@ async function inClimateOf({ climate }: Plan, path: string, rules: Pack): Promis
 }
 
 async function fromPlan(plan: Plan, { path, save, io, pack: rules, units }: OpeningAt): Promise<FollowFile> {
+  refuseAreas(
+    path,
+    (plan.areas ?? []).map(({ name }) => name),
+  );
   const { madeOn, steps } = plan;
   if (plan.answers === undefined)
     throw new CliStop(
