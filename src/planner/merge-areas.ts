@@ -1,5 +1,7 @@
 /** The plans of several areas put together: one step for each kind of work, its days and amounts by area. */
+
 import { capital, joinedWords } from '../base/joined-words.js';
+import { clean } from '../base/quantity/show.js';
 import type { Area } from '../interview/areas.js';
 import type { Scope } from '../rules/evaluate.js';
 import type { PlanInput } from './assemble-plan.js';
@@ -88,7 +90,7 @@ const hoursOf = ({ plan }: AreaPlan): number => plan.steps.reduce((sum, { workHo
 function wholeLawn(plans: readonly AreaPlan[]): Plan['lawn'] {
   const lawns = plans.map(({ plan }) => plan.lawn);
   const sum = (of: (lawn: Plan['lawn']) => number): number =>
-    Number(lawns.reduce((total, lawn) => total + of(lawn), 0).toPrecision(12));
+    clean(lawns.reduce((total, lawn) => total + of(lawn), 0));
   return {
     areaM2: sum(({ areaM2 }) => areaM2),
     areaUncertaintyM2: sum(({ areaUncertaintyM2 }) => areaUncertaintyM2),

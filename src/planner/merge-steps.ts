@@ -2,6 +2,7 @@
 
 import type { IsoDate } from '../base/dates.js';
 import { capital } from '../base/joined-words.js';
+import { clean } from '../base/quantity/show.js';
 import { alike, type Named, titled } from './by-area.js';
 import type { PlanStep, PlanWait, PlanWorking } from './plan.js';
 import type { PlanPart } from './plan-area.js';
@@ -18,7 +19,7 @@ export function mergedStep(own: readonly Named<PlanStep>[], all: readonly string
   const latest = (days: readonly IsoDate[]): IsoDate => days.toSorted().at(-1) as IsoDate;
   const text = (of: (step: PlanStep) => string): string => byArea(own, of);
   const sum = (of: (step: PlanStep) => number): number =>
-    Number(steps.reduce((total, step) => total + of(step), 0).toPrecision(12));
+    clean(steps.reduce((total, step) => total + of(step), 0));
   const lastStarts = steps.flatMap(({ latestOn }) => latestOn ?? []);
   const done = steps.flatMap(({ doneOn }) => doneOn ?? []);
   return {

@@ -23,6 +23,8 @@ const OF_THE_PROGRAM: Readonly<Record<string, string>> = {
   MOST_OCTETS: 'octets of a line in a calendar file',
   LONGEST_SHOWN: 'characters of a wrong value',
   LONGEST_TEXT: 'characters of a name',
+  LONGEST_NAME: 'characters of the name of an area',
+  MOST_AREAS: 'areas of one file',
   DEEPEST: 'nesting of an answers file',
   MOST_OPEN: 'questions up to which the thorough look is worth its time',
   MOST_DIAGRAMS: 'diagrams up to which it is',
