@@ -1,12 +1,15 @@
 /** The debrief of a drill as a document: result, dangers, marks with reasons, path, amounts, steps, what to practise. */
 import type { Root, RootContent } from 'mdast';
-import { plainNumber, quantity } from '../base/quantity-words.js';
+import { plainNumber } from '../base/quantity-words.js';
+import { shownAmount } from '../training/amounts.js';
 import { type Attempt, lookIds } from '../training/attempt.js';
-import { capital } from '../training/looks.js';
+import { type JudgedLook, type LookKind, praiseInFull } from '../training/judge-look.js';
+import { capital, whatIsSeen } from '../training/looks.js';
 import type { Marks, PartId } from '../training/marks.js';
 import { practiseOf } from '../training/practise.js';
 import type { WorkedCase } from '../training/worked-case.js';
 import { bullets, heading, numbered, paragraph, strong, table } from './nodes.js';
+import { said } from './words.js';
 
 export const PART_TITLES: Readonly<Record<PartId, string>> = {
   looks: 'Looks that were needed',
@@ -31,7 +34,7 @@ export function debriefOf(worked: WorkedCase, attempt: Attempt, marks: Marks): R
       `${kindOfCase(lesson)} Level: ${lesson.level}; ${MODES[attempt.mode]}, in ${attempt.minutes} min.`,
     ),
     paragraph(strong(resultLine(worked, marks))),
-    ...dangersSection(attempt, marks),
+    ...dangersSection(worked, marks),
     ...marksSection(worked, attempt, marks),
     ...diagnosisSection(worked, attempt, marks),
     ...(attempt.mode === 'whole' ? pathSection(worked, attempt) : []),
@@ -56,11 +59,10 @@ export function resultLine({ marking }: WorkedCase, { total, passed, dangers }: 
   return passed ? `Passed with ${points}.` : `Not passed yet: ${points}, and ${marking.passMark} are needed.`;
 }
 
-function dangersSection({ mode }: Attempt, { dangers }: Marks): RootContent[] {
-  const seen = mode === 'finish' ? 'Shown.' : 'Seen.';
+function dangersSection({ marking }: WorkedCase, { dangers }: Marks): RootContent[] {
   return [
     heading(2, 'What could hurt'),
-    bullets(dangers.map(({ says, isMissed }) => [strong(isMissed ? 'Overlooked.' : seen), says])),
+    bullets(dangers.map(({ says, fate }) => [strong(marking.dangerWords[fate]), says])),
   ];
 }
 
@@ -87,7 +89,7 @@ function diagnosisSection(worked: WorkedCase, attempt: Attempt, marks: Marks): R
   const tellsApart = (id: string): string => pack.findingById.get(id)?.tellsApart ?? '';
   const turn = (id: string): string =>
     lesson.wrongTurns.find(({ finding }) => finding === id)?.says ?? tellsApart(id);
-  const said = (id: string): string =>
+  const howSaid = (id: string): string =>
     commitment === undefined ? '' : right.includes(id) ? 'Named.' : 'Missed.';
   const verdictTurn = lesson.wrongTurns.find(({ verdict }) => verdict === commitment?.verdict)?.says;
   return [
@@ -102,7 +104,7 @@ function diagnosisSection(worked: WorkedCase, attempt: Attempt, marks: Marks): R
     ...listOf([
       ...lesson.expected.findings.map((id) => [
         strong(`${title(id)}.`),
-        said(id),
+        howSaid(id),
         because(id),
         commitment !== undefined && missed.includes(id) ? `How to tell: ${tellsApart(id)}` : '',
       ]),
@@ -118,13 +120,19 @@ function diagnosisSection(worked: WorkedCase, attempt: Attempt, marks: Marks): R
 const listOf = (items: Parameters<typeof bullets>[0]): RootContent[] =>
   items.length === 0 ? [] : [bullets(items)];
 
-const KINDS: Readonly<Record<string, string>> = {
+const KINDS: Readonly<Record<LookKind, string>> = {
   'on-track': 'On track.',
   sound: 'Sound: it rules something out, or keeps somebody safe.',
   relevant: 'Not needed here.',
   early: 'Too early.',
   pointless: 'Pointless.',
 };
+
+/** Of a good look the sign, the idea and what it changed; of another what was the matter with it. */
+function whyItWas(worked: WorkedCase, look: JudgedLook): string[] {
+  const isGood = look.kind === 'on-track' || look.kind === 'sound';
+  return isGood ? [whatIsSeen(worked, look.question), praiseInFull(worked, look)] : [look.says];
+}
 
 function pathSection(worked: WorkedCase, attempt: Attempt): RootContent[] {
   const { good, pack } = worked;
@@ -136,10 +144,10 @@ function pathSection(worked: WorkedCase, attempt: Attempt): RootContent[] {
       ? [paragraph('Nothing was looked at.')]
       : [
           numbered(
-            attempt.looks.map(({ question, kind, says }) => [
-              `${capital(question.label)}.`,
-              strong(KINDS[kind] ?? kind),
-              says,
+            attempt.looks.map((look) => [
+              `${capital(look.question.label)}.`,
+              strong(KINDS[look.kind]),
+              ...whyItWas(worked, look),
             ]),
           ),
         ]),
@@ -176,9 +184,6 @@ function surenessSection({ pack, marking }: WorkedCase, { claims, loss }: Marks)
   ];
 }
 
-const shownAmount = (value: number, unit: string): string =>
-  unit === 'd' ? `${plainNumber(value)} days` : quantity(value, unit);
-
 function amountsSection({ amounts }: Marks): RootContent[] {
   return [
     heading(2, 'Amounts'),
@@ -188,7 +193,7 @@ function amountsSection({ amounts }: Marks): RootContent[] {
         strong(mark === 1 ? 'Right.' : mark > 0 ? 'Near.' : given === null ? 'Not given.' : 'Wrong.'),
         given === null ? '' : `You said ${shownAmount(given, right.unit)}.`,
         slip ?? '',
-        `It is ${shownAmount(right.value, right.unit)}: ${asked.byHand.working}`,
+        `It is ${shownAmount(right.value, right.unit)}: ${said(asked.byHand.working)}`,
       ]),
     ),
   ];

@@ -3,6 +3,7 @@ import type { Root, RootContent } from 'mdast';
 import { formatDay, parseIsoDate } from '../base/dates.js';
 import { plainNumber } from '../base/quantity-words.js';
 import type { Question } from '../rules/schema.js';
+import { shownAmount } from '../training/amounts.js';
 import { capital, whatIsSeen } from '../training/looks.js';
 import type { PartId } from '../training/marks.js';
 import { rightAmount } from '../training/right-amount.js';
@@ -10,11 +11,12 @@ import { offeredSteps } from '../training/step-order.js';
 import { isThere, type WorkedCase } from '../training/worked-case.js';
 import { kindOfCase, PART_TITLES } from './debrief.js';
 import { bullets, heading, numbered, paragraph, strong, table } from './nodes.js';
+import { said } from './words.js';
 
 const COSTS: Readonly<Record<Question['cost'], string>> = { chair: 'ask', look: 'look', dig: 'dig or test' };
 const GAP = '……………………';
 
-/** Story, what can be looked at, and room for the answers. */
+/** Two sheets, since amounts and steps give the diagnosis away: story and looks first, the rest once that is handed in. */
 export function handoutOf(worked: WorkedCase): Root {
   const { lesson, looks, marking, pack } = worked;
   return {
@@ -32,9 +34,12 @@ export function handoutOf(worked: WorkedCase): Root {
       ),
       paragraph('Name what is wrong, each with how sure. It may be one thing or several of these:'),
       bullets(pack.findings.map(({ title }) => [title])),
+      { type: 'thematicBreak' },
+      heading(1, `Second sheet: ${lesson.title}`),
+      paragraph('To be given out when the first sheet has been handed in.'),
       ...(lesson.amounts.length === 0
         ? []
-        : [heading(2, 'Amounts'), numbered(lesson.amounts.map(({ ask }) => [ask, GAP]))]),
+        : [heading(2, 'Amounts'), numbered(lesson.amounts.map(({ ask }) => [said(ask), GAP]))]),
       heading(2, 'Steps'),
       paragraph('Which of these, in which order? Leave out what does not belong.'),
       bullets(offeredSteps(worked).map(({ label }) => [label])),
@@ -83,14 +88,14 @@ export function keyOf(worked: WorkedCase): Root {
       ...section(
         'Amounts',
         lesson.amounts.map((asked) => {
-          const right = rightAmount(plan, asked);
+          const right = rightAmount(worked, asked);
           const range = right?.range
             ? `Right from ${plainNumber(right.range.min)} to ${plainNumber(right.range.max)} ${right.unit}.`
             : '';
           return [
             asked.ask,
-            strong(`${plainNumber(right?.value ?? 0)} ${right?.unit ?? ''}.`),
-            asked.byHand.working,
+            strong(right === undefined ? '' : `${shownAmount(right.value, right.unit)}.`),
+            said(asked.byHand.working),
             range,
           ];
         }),

@@ -1,9 +1,9 @@
 /** The shape of a training case and of the marking scheme; checked beside the pack, loaded only by `drill`. */
 import { z } from 'zod';
-import { answerName, citations, id, isoDate, sentence } from './schema.js';
+import { answerName, citations, expression, id, isoDate, sentence } from './schema.js';
 import { verdictId } from './schema-pack.js';
 
-/** Where the right value of an amount is found in the case's own plan. */
+/** Where the right value of an amount is found: in the case's own plan, or by a sum of its own. */
 const find = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('area') }),
   z.strictObject({ kind: z.literal('amount'), step: id, material: id }),
@@ -15,6 +15,14 @@ const find = z.discriminatedUnion('kind', [
     of: z.enum(['water', 'product']),
   }),
   z.strictObject({ kind: z.literal('wait'), from: id, to: id }),
+  z.strictObject({
+    kind: z.literal('sum'),
+    /** JSON Logic over answers, facts, figures and what is given. */
+    value: expression,
+    /** Measures that the question itself tells, read as `given.NAME`. */
+    given: z.record(answerName, z.number()).optional(),
+    unit: z.enum(['m2', 'mm', 'L', 'g', 'd', 'min', 'each']),
+  }),
 ]);
 
 const askedAmount = z.strictObject({
@@ -23,6 +31,8 @@ const askedAmount = z.strictObject({
   find,
   /** Worked with pencil and paper; the plan's value must lie in it. */
   byHand: z.strictObject({ least: z.number(), most: z.number(), working: sentence }),
+  /** Wrong values that this sum invites, in its unit and worked by hand, and what to say about each. */
+  slips: z.array(z.strictObject({ value: z.number(), says: sentence })).optional(),
 });
 
 export const drillCaseSchema = z.strictObject({
@@ -80,6 +90,7 @@ export const drillCaseSchema = z.strictObject({
       }),
     )
     .min(1),
+  /** Empty only for a real lawn: one that gets nothing still has something to be worked out. */
   amounts: z.array(askedAmount),
 });
 
@@ -103,16 +114,86 @@ export const markingSchema = z.strictObject({
   hintCosts: z.strictObject({ point: points, teach: points, tell: points }),
   /** What points to an amount and teaches it, by kind; `{material}` is its title. What tells is the case's own working. */
   amountHints: z.record(
-    z.enum(['area', 'amount', 'loads', 'load', 'wait']),
+    z.enum(['area', 'amount', 'loads', 'load', 'wait', 'sum']),
     z.strictObject({ point: sentence, teach: sentence }),
   ),
   /** What points to the next step: one that waits for others, or for none of them. */
-  orderHints: z.strictObject({ bound: sentence, free: sentence }),
+  orderHints: z.strictObject({
+    bound: sentence,
+    free: sentence,
+    /** `{step}` and what comes before it, `{before}`. */
+    tellBound: sentence,
+    tellFree: sentence,
+    allTold: sentence,
+  }),
+  /** What points to a look, by its `{section}`, and tells it: `{look}`, `{question}`. What teaches is its own why. */
+  lookHints: z.strictObject({ point: sentence, tell: sentence, allSeen: sentence }),
   /** As a share of the right value; inside the plan's own range counts as right, except by a label. */
   tolerance: z.strictObject({ right: share, near: share, nearMark: share, slip: share }),
   slips: z.array(
     z.strictObject({ id, factor: z.number().positive(), units: z.array(sentence), says: sentence }),
   ),
+  /** How a danger was minded, or not: `done` by a step that was chosen, `late` only after digging. */
+  dangerWords: z.strictObject({
+    seen: sentence,
+    shown: sentence,
+    unseen: sentence,
+    late: sentence,
+    done: sentence,
+  }),
+  slipWords: z.strictObject({
+    bedsForgotten: sentence,
+    diameterForRadius: sentence,
+    bedsAdded: sentence,
+    fullForLast: sentence,
+    allForOne: sentence,
+    nitrogenForProduct: sentence,
+    perSquareMetre: sentence,
+  }),
+  /** What is said of a look. The first six may be said before the commit; `{count}` of findings, `{names}` of them. */
+  lookWords: z.strictObject({
+    absent: sentence,
+    forThePlan: sentence,
+    relevant: sentence,
+    pointless: sentence,
+    settledOne: sentence,
+    settledMore: sentence,
+    showed: sentence,
+    ruledOut: sentence,
+  }),
+  /** What to practise; `{names}` what it is about, `{slip}` what went wrong in a sum. */
+  practise: z.strictObject({
+    dangers: sentence,
+    looks: sentence,
+    economy: sentence,
+    findings: sentence,
+    lookAlikes: sentence,
+    tooSure: sentence,
+    tooShy: sentence,
+    /** Mean sureness up to which one who was right throughout is told so. */
+    shyUpTo: share,
+    sum: sentence,
+    steps: sentence,
+    order: sentence,
+    mistaken: sentence,
+    hints: sentence,
+  }),
+  /** What "suppose" is answered with; `{look}`, `{answer}`, `{names}`, `{verdict}`, `{because}`. */
+  supposeWords: z.strictObject({
+    example: sentence,
+    moreExactly: sentence,
+    head: sentence,
+    sameLooks: sentence,
+    lessLooks: sentence,
+    moreLooks: sentence,
+    noDates: sentence,
+    verdict: sentence,
+    foundThen: sentence,
+    notFoundThen: sentence,
+    stepsIn: sentence,
+    stepsOut: sentence,
+    nothing: sentence,
+  }),
   /** Wait with anything that opens the ground until this has been looked at. */
   beforeDigging: z.strictObject({ look: answerName, says: sentence }),
   /** Sections for planning, not for finding out what is wrong. */

@@ -1,4 +1,5 @@
 /** Marks the amounts that a trainee works out. */
+import { plainNumber, quantity } from '../base/quantity-words.js';
 import type { AskedAmount } from '../rules/schema-case.js';
 import { type RightAmount, rightAmount } from './right-amount.js';
 import { slipOf } from './slips.js';
@@ -16,8 +17,8 @@ export interface MarkedAmount {
 
 /** Marks what was given, in the unit of the right value. */
 export function markAmount(worked: WorkedCase, asked: AskedAmount, given: number | null): MarkedAmount {
-  const right = rightAmount(worked.plan, asked);
-  if (right === undefined) throw new Error(`the plan of "${worked.lesson.id}" has no amount "${asked.id}"`);
+  const right = rightAmount(worked, asked);
+  if (right === undefined) throw new Error(`nothing tells the amount "${asked.id}" of "${worked.lesson.id}"`);
   if (given === null) return { asked, right, given, mark: 0, slip: null };
   const { tolerance } = worked.marking;
   const off = Math.abs(given - right.value);
@@ -26,3 +27,7 @@ export function markAmount(worked: WorkedCase, asked: AskedAmount, given: number
   const mark = off <= tolerance.near * right.value ? tolerance.nearMark : 0;
   return { asked, right, given, mark, slip: slipOf(worked, asked, right, given) ?? null };
 }
+
+/** `83 m²`, `14 days`. */
+export const shownAmount = (value: number, unit: string): string =>
+  unit === 'd' ? `${plainNumber(value)} ${value === 1 ? 'day' : 'days'}` : quantity(value, unit);

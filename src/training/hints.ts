@@ -1,7 +1,7 @@
 /** Hints in three rungs: point to where, teach why, tell which. Before the commit they lead to a look, never to the diagnosis. */
+import { joinedWords } from '../base/joined-words.js';
 import type { AskedAmount } from '../rules/schema-case.js';
 import { type Attempt, HINT_RUNGS, type HintRung, lookIds, type TakenHint } from './attempt.js';
-import { rightAmount } from './right-amount.js';
 import { boundPairs } from './step-order.js';
 import type { WorkedCase } from './worked-case.js';
 
@@ -10,21 +10,21 @@ export interface Hint extends TakenHint {
 }
 
 /** The next hint towards the first good look that is missing; undefined when every one has been taken. */
-export function nextHint({ pack, looks, good }: WorkedCase, attempt: Attempt): Hint | undefined {
+export function nextHint({ pack, looks, good, marking }: WorkedCase, attempt: Attempt): Hint | undefined {
   const seen = lookIds(attempt);
   const question = looks.find(({ id }) => good.has(id) && !seen.includes(id));
   if (question === undefined) return undefined;
   const section = pack.sections.find(({ id }) => id === question.section)?.title ?? question.section;
   return onRung(attempt.hints, 'look', question.id, {
-    point: `There is more to find out under "${section}".`,
+    point: marking.lookHints.point.replace('{section}', section),
     teach: question.why,
-    tell: `Look at this: ${question.label}. ${question.text}`,
+    tell: marking.lookHints.tell.replace('{look}', question.label).replace('{question}', question.text),
   });
 }
 
 /** The next hint for an amount: what it rests on, how it is worked, and the working itself. */
 export function amountHint(
-  { lesson, plan, pack, marking }: WorkedCase,
+  { pack, marking }: WorkedCase,
   asked: AskedAmount,
   taken: readonly TakenHint[],
 ): Hint {
@@ -32,12 +32,10 @@ export function amountHint(
   const material = kind === 'amount' ? pack.materialById.get(asked.find.material)?.title : undefined;
   const words = marking.amountHints[kind];
   const about = (text: string): string => text.replace('{material}', material?.toLowerCase() ?? '');
-  const right = rightAmount(plan, asked);
-  if (right === undefined) throw new Error(`the plan of "${lesson.id}" has no amount "${asked.id}"`);
   return onRung(taken, 'amount', asked.id, {
     point: about(words.point),
     teach: about(words.teach),
-    tell: `${asked.byHand.working}`,
+    tell: asked.byHand.working,
   });
 }
 
@@ -52,17 +50,17 @@ export function orderHint(
   const title = (id: string): string => pack.stepById.get(id)?.title ?? id;
   const told = new Set(taken.filter(({ rung }) => rung === 'tell').map(({ id }) => id));
   const { steps } = lesson.expected;
+  const words = marking.orderHints;
   const step = steps.find((id) => !told.has(id));
   if (step === undefined) return undefined;
   const pairs = boundPairs(plan, steps).filter(([, then]) => then === step);
   const before = pairs.map(([first]) => `"${title(first)}"`);
   return onRung(taken, 'order', step, {
-    point: before.length === 0 ? marking.orderHints.free : marking.orderHints.bound,
+    point: before.length === 0 ? words.free : words.bound,
     teach: pack.stepById.get(step)?.purpose ?? title(step),
-    tell:
-      before.length === 0
-        ? `"${title(step)}" belongs to it, and waits for none of the others.`
-        : `"${title(step)}" belongs to it, after ${before.join(' and ')}.`,
+    tell: (before.length === 0 ? words.tellFree : words.tellBound)
+      .replace('{step}', title(step))
+      .replace('{before}', joinedWords(before)),
   });
 }
 

@@ -1,6 +1,13 @@
-/** The right value of an amount that is asked, out of the case's own plan. */
+/** The right value of an amount that is asked: out of the case's own plan, or by the case's own sum. */
+import { parseIsoDate } from '../base/dates.js';
 import type { Plan, PlanAmount } from '../planner/plan.js';
+import { scopeFor } from '../planner/working-scope.js';
+import { evaluate, type Scope } from '../rules/evaluate.js';
 import type { AskedAmount } from '../rules/schema-case.js';
+import type { WorkedCase } from './worked-case.js';
+
+/** What a sum reads its given measures by: `given.depthMm`. */
+export const GIVEN = 'given.';
 
 export interface RightAmount {
   readonly value: number;
@@ -11,8 +18,9 @@ export interface RightAmount {
   readonly working: string;
 }
 
-/** The right value, or undefined when the plan has no such amount. */
-export function rightAmount(plan: Plan, { find, byHand }: AskedAmount): RightAmount | undefined {
+/** The right value, or undefined when the plan has no such amount, or the sum comes to no number. */
+export function rightAmount(worked: WorkedCase, { find, byHand }: AskedAmount): RightAmount | undefined {
+  const { plan } = worked;
   const plain = (value: number | undefined | null, unit: string): RightAmount | undefined =>
     value === undefined || value === null ? undefined : { value, unit, range: null, working: byHand.working };
   switch (find.kind) {
@@ -42,9 +50,25 @@ export function rightAmount(plan: Plan, { find, byHand }: AskedAmount): RightAmo
       if (load === undefined) return undefined;
       return find.of === 'water' ? plain(load.waterL, 'L') : plain(load.product, load.unit);
     }
+    case 'sum':
+      return plain(sumOf(worked, find), find.unit);
     default:
       return find satisfies never;
   }
+}
+
+/** @throws {RuleFault} when the sum reads a name that there is none of; `checkCase` finds that first */
+function sumOf(
+  { pack, answers, lesson }: WorkedCase,
+  { value, given = {} }: Extract<AskedAmount['find'], { kind: 'sum' }>,
+): number | undefined {
+  const rules = scopeFor({ pack, answers, today: parseIsoDate(lesson.today), assume: 'all' });
+  const scope: Scope = (name) => {
+    const told = name.startsWith(GIVEN) ? given[name.slice(GIVEN.length)] : undefined;
+    return told === undefined ? rules(name) : { known: true, value: told, used: [], from: [] };
+  };
+  const outcome = evaluate(value, scope);
+  return outcome.known && typeof outcome.value === 'number' ? outcome.value : undefined;
 }
 
 const stepOf = (plan: Plan, id: string): Plan['steps'][number] | undefined =>

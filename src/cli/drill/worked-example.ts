@@ -1,7 +1,8 @@
 /** A case as one would do it who sees only what matters: every look with its reason, then what it comes to. */
 
-import { plainNumber } from '../../base/quantity-words.js';
+import { shownAmount } from '../../training/amounts.js';
 import type { DrillMode } from '../../training/attempt.js';
+import { praiseInFull } from '../../training/judge-look.js';
 import { capital, whatIsSeen } from '../../training/looks.js';
 import { perfectLooks } from '../../training/perfect.js';
 import { rightAmount } from '../../training/right-amount.js';
@@ -23,8 +24,8 @@ async function turn({ asker }: DrillParts): Promise<void> {
 function pages({ worked }: DrillParts, mode: Exclude<DrillMode, 'whole'>): string[] {
   const { lesson, plan, pack, marking } = worked;
   const looks = perfectLooks(worked).map(
-    ({ question, says }) =>
-      `${capital(question.label)}\n${whatIsSeen(worked, question)}\nWhy look there: ${says}`,
+    (look) =>
+      `${capital(look.question.label)}\n${whatIsSeen(worked, look.question)}\nWhy look there: ${praiseInFull(worked, look)}`,
   );
   const misleads = lesson.misleads.map(({ says }) => `Do not be misled: ${says}`);
   const findings = lesson.expected.findings.map((id) => {
@@ -36,8 +37,8 @@ function pages({ worked }: DrillParts, mode: Exclude<DrillMode, 'whole'>): strin
   const diagnosis = [...findings, verdict, ...misleads, ...dangers].join('\n');
   if (mode === 'finish') return [...looks, diagnosis];
   const amounts = lesson.amounts.map((asked) => {
-    const right = rightAmount(plan, asked);
-    return `${asked.ask}\n${asked.byHand.working} ${right === undefined ? '' : `The plan says ${plainNumber(right.value)} ${right.unit}.`}`;
+    const right = rightAmount(worked, asked);
+    return `${asked.ask}\n${asked.byHand.working} ${right === undefined ? '' : `That is ${shownAmount(right.value, right.unit)}.`}`;
   });
   const steps = lesson.expected.steps.map((id, index) => {
     const step = plan.steps.find((each) => each.id === id);
