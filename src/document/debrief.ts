@@ -31,7 +31,7 @@ export function debriefOf(worked: WorkedCase, attempt: Attempt, marks: Marks): R
   const children: RootContent[] = [
     heading(1, `Debrief: ${lesson.title}`),
     paragraph(
-      `${kindOfCase(lesson)} Level: ${lesson.level}; ${MODES[attempt.mode]}, in ${attempt.minutes} min.`,
+      `${kindOfCase(lesson)} Level: ${lesson.level}; ${MODES[attempt.mode]}, in ${attempt.minutes === 0 ? 'less than a minute' : `${attempt.minutes} min`}.`,
     ),
     paragraph(strong(resultLine(worked, marks))),
     ...dangersSection(worked, marks),

@@ -140,7 +140,10 @@ export const markingSchema = z.strictObject({
     unseen: sentence,
     late: sentence,
     done: sentence,
+    overdosed: sentence,
   }),
+  /** A product by its label counts as overdosed above so many times the right amount. */
+  overdose: z.strictObject({ times: z.number().min(1), says: sentence }),
   slipWords: z.strictObject({
     bedsForgotten: sentence,
     diameterForRadius: sentence,
@@ -198,8 +201,19 @@ export const markingSchema = z.strictObject({
   beforeDigging: z.strictObject({ look: answerName, says: sentence }),
   /** Sections for planning, not for finding out what is wrong. */
   planSections: z.array(id),
-  /** How long a case made of an own lawn is said to take, min. */
-  ownLawnMinutes: z.int().min(1),
+  /** What a case made of an own lawn begins with, until somebody writes it: `{verdict}`, `{material}`. */
+  ownLawn: z.strictObject({
+    title: sentence,
+    topic: sentence,
+    story: sentence,
+    lesson: sentence,
+    minutes: z.int().min(1),
+    area: sentence,
+    areaWorking: sentence,
+    amount: sentence,
+    /** Formulas whose amounts are asked. */
+    formulas: z.array(sentence),
+  }),
   /** Told at the gate, so never looked for. */
   givens: z.array(answerName),
   /** The lawn that a case differs from. */

@@ -12,10 +12,11 @@ import type { WorkedCase } from './worked-case.js';
 
 export type PartId = keyof Marking['weights'];
 
-/** Whether a danger was minded: seen, shown to them, never looked at, only after digging, or done by a step. */
+/** Whether a danger was minded: seen, shown to them, never looked at, only after digging, done by a step or a dose. */
 export type DangerFate = keyof Marking['dangerWords'];
 
 export interface MarkedDanger {
+  /** Of a dose, the id of the amount. */
   readonly look: string;
   readonly says: string;
   readonly fate: DangerFate;
@@ -68,12 +69,28 @@ export function markAttempt(worked: WorkedCase, attempt: Attempt): Marks {
   };
   const hintsCost = sum(attempt.hints.map(({ rung }) => marking.hintCosts[rung]));
   const total = Math.max(0, 100 * weighted(parts, marking) - hintsCost);
-  const dangers = lesson.dangers.map((danger): MarkedDanger => {
-    const fate = fateOf(worked, attempt, danger);
-    return { look: danger.look, says: danger.says, fate, isMissed: fate !== 'seen' && fate !== 'shown' };
-  });
+  const dangers = [
+    ...lesson.dangers.map((danger): MarkedDanger => {
+      const fate = fateOf(worked, attempt, danger);
+      return { look: danger.look, says: danger.says, fate, isMissed: fate !== 'seen' && fate !== 'shown' };
+    }),
+    ...overdoses(worked, amounts),
+  ];
   const passed = total >= marking.passMark && dangers.every((danger) => !danger.isMissed);
   return { total, passed, parts, hintsCost, dangers, claims, loss, amounts, diagnosis, steps };
+}
+
+/** More of a product than its label allows does harm, whatever slip was behind it. */
+function overdoses({ marking }: WorkedCase, amounts: readonly MarkedAmount[]): MarkedDanger[] {
+  const { times, says } = marking.overdose;
+  return amounts
+    .filter(({ right, given }) => right.isLabelled && given !== null && given > times * right.value)
+    .map(({ asked }) => ({
+      look: asked.id,
+      says: `${asked.ask} ${says}`,
+      fate: 'overdosed',
+      isMissed: true,
+    }));
 }
 
 function fateOf(

@@ -11,7 +11,9 @@ export function practiseOf({ good, pack, marking }: WorkedCase, attempt: Attempt
   const stepTitle = (id: string): string => pack.stepById.get(id)?.title ?? id;
   const about = (words: string, names: readonly string[]): string[] =>
     names.length === 0 ? [] : [words.replace('{names}', names.join('; '))];
-  const overlooked = dangers.filter(({ isMissed }) => isMissed).map(({ look }) => look);
+  const overlooked = dangers
+    .filter(({ isMissed, fate }) => isMissed && fate !== 'overdosed')
+    .map(({ look }) => look);
   const unseen = [...good].filter((id) => !lookIds(attempt).includes(id) && !overlooked.includes(id));
   const wrong = amounts.filter(({ mark }) => mark < 1);
   return [

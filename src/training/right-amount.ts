@@ -16,13 +16,17 @@ export interface RightAmount {
   readonly range: { readonly min: number; readonly max: number } | null;
   /** The equation with the numbers in it. */
   readonly working: string;
+  /** A product whose label says how much is the most. */
+  readonly isLabelled: boolean;
 }
 
 /** The right value, or undefined when the plan has no such amount, or the sum comes to no number. */
 export function rightAmount(worked: WorkedCase, { find, byHand }: AskedAmount): RightAmount | undefined {
   const { plan } = worked;
   const plain = (value: number | undefined | null, unit: string): RightAmount | undefined =>
-    value === undefined || value === null ? undefined : { value, unit, range: null, working: byHand.working };
+    value === undefined || value === null
+      ? undefined
+      : { value, unit, range: null, working: byHand.working, isLabelled: false };
   switch (find.kind) {
     case 'area':
       return plain(plan.lawn.areaM2, 'm2');
@@ -32,7 +36,13 @@ export function rightAmount(worked: WorkedCase, { find, byHand }: AskedAmount): 
       const amount = stepOf(plan, find.step)?.amounts.find((each) => each.materialId === find.material);
       if (amount === undefined || amount.amount === null) return undefined;
       const range = amount.basis === 'label' ? null : amount.range;
-      return { value: amount.amount, unit: amount.unit, range, working: amount.working };
+      return {
+        value: amount.amount,
+        unit: amount.unit,
+        range,
+        working: amount.working,
+        isLabelled: amount.basis === 'label',
+      };
     }
     case 'loads': {
       const loads = loadsOf(plan, find.step);
@@ -48,7 +58,8 @@ export function rightAmount(worked: WorkedCase, { find, byHand }: AskedAmount): 
       const loads = loadsOf(plan, find.step);
       const load = find.which === 'full' ? loads?.[0] : loads?.at(-1);
       if (load === undefined) return undefined;
-      return find.of === 'water' ? plain(load.waterL, 'L') : plain(load.product, load.unit);
+      const dose = plain(load.product, load.unit);
+      return find.of === 'water' ? plain(load.waterL, 'L') : dose && { ...dose, isLabelled: true };
     }
     case 'sum':
       return plain(sumOf(worked, find), find.unit);

@@ -72,6 +72,15 @@ describe('the marks', () => {
     expect(fateOf({ order: [...(perfect.order ?? []), 'core'] })).toEqual(['done']);
   });
 
+  it('fail who overdoses a product by its label, and not who gives too little or is a little over', () => {
+    const each = byId('spongy-green');
+    const perfect = perfectAttempt(each);
+    // 83.4 m2 × 10 mL is 834 mL.
+    const passes = (given: number): boolean =>
+      markAttempt(each, { ...perfect, amounts: { ...perfect.amounts, 'moss-killer': given } }).passed;
+    expect([834, 83.4, 960, 1668, 8340].map(passes)).toEqual([true, true, true, false, false]);
+  });
+
   it.each(cases)('$id: who guesses right without one look does not pass', ({ each }) => {
     const marks = markAttempt(each, { ...perfectAttempt(each), looks: [] });
     expect(marks.total).toBeLessThan(each.marking.passMark);
