@@ -3,7 +3,7 @@ import type { Root, RootContent } from 'mdast';
 import { plainNumber } from '../base/quantity-words.js';
 import { shownAmount } from '../training/amounts.js';
 import { type Attempt, lookIds } from '../training/attempt.js';
-import { type JudgedLook, type LookKind, praiseInFull } from '../training/judge-look.js';
+import { type JudgedLook, praiseInFull } from '../training/judge-look.js';
 import { capital, whatIsSeen } from '../training/looks.js';
 import type { Marks, PartId } from '../training/marks.js';
 import { practiseOf } from '../training/practise.js';
@@ -120,14 +120,6 @@ function diagnosisSection(worked: WorkedCase, attempt: Attempt, marks: Marks): R
 const listOf = (items: Parameters<typeof bullets>[0]): RootContent[] =>
   items.length === 0 ? [] : [bullets(items)];
 
-const KINDS: Readonly<Record<LookKind, string>> = {
-  'on-track': 'On track.',
-  sound: 'Sound: it rules something out, or keeps somebody safe.',
-  relevant: 'Not needed here.',
-  early: 'Too early.',
-  pointless: 'Pointless.',
-};
-
 /** Of a good look the sign, the idea and what it changed; of another what was the matter with it. */
 function whyItWas(worked: WorkedCase, look: JudgedLook): string[] {
   const isGood = look.kind === 'on-track' || look.kind === 'sound';
@@ -146,7 +138,7 @@ function pathSection(worked: WorkedCase, attempt: Attempt): RootContent[] {
           numbered(
             attempt.looks.map((look) => [
               `${capital(look.question.label)}.`,
-              strong(KINDS[look.kind]),
+              strong(worked.marking.lookKinds[look.kind].debrief),
               ...whyItWas(worked, look),
             ]),
           ),

@@ -50,6 +50,7 @@ export function handoutOf(worked: WorkedCase): Root {
 /** Everything that the handout leaves open, with reasons and marks. */
 export function keyOf(worked: WorkedCase): Root {
   const { lesson, plan, pack, marking } = worked;
+  const overdosed = `So is more than ${marking.overdose.times} times what a label allows.`;
   const title = (id: string): string => pack.findingById.get(id)?.title ?? id;
   const because = (id: string): string => plan.findings.find((finding) => finding.id === id)?.because ?? '';
   const stepTitle = (id: string): string => pack.stepById.get(id)?.title ?? id;
@@ -61,7 +62,7 @@ export function keyOf(worked: WorkedCase): Root {
       heading(2, 'What each look shows'),
       ...looksTable(worked),
       heading(2, 'What can hurt'),
-      paragraph('Overlooked, the case is failed whatever the rest.'),
+      paragraph('Overlooked, the case is failed whatever the rest.', hasLabel(worked) ? overdosed : ''),
       bullets(
         lesson.dangers.map(({ look, says, beforeDigging }) => [
           strong(`${capital(pack.questionById.get(look)?.label ?? look)}.`),
@@ -122,6 +123,9 @@ export function keyOf(worked: WorkedCase): Root {
     ],
   };
 }
+
+const hasLabel = (worked: WorkedCase): boolean =>
+  worked.lesson.amounts.some((asked) => rightAmount(worked, asked)?.isLabelled === true);
 
 function head({ lesson }: WorkedCase, title: string): RootContent[] {
   return [

@@ -153,8 +153,11 @@ export const markingSchema = z.strictObject({
     nitrogenForProduct: sentence,
     perSquareMetre: sentence,
   }),
-  /** What is said of a look. The first six may be said before the commit; `{count}` of findings, `{names}` of them. */
+  /** What is said of a look. All but the last two may be said before the commit; `{count}` of findings, `{names}` of them. */
   lookWords: z.strictObject({
+    /** What is seen where there is nothing, and where nobody knows. */
+    nothing: sentence,
+    unknown: sentence,
     absent: sentence,
     forThePlan: sentence,
     relevant: sentence,
@@ -164,6 +167,11 @@ export const markingSchema = z.strictObject({
     showed: sentence,
     ruledOut: sentence,
   }),
+  /** The kinds of looks: said at once, and in the debrief. */
+  lookKinds: z.record(
+    z.enum(['on-track', 'sound', 'relevant', 'early', 'pointless']),
+    z.strictObject({ atOnce: sentence, debrief: sentence }),
+  ),
   /** What to practise; `{names}` what it is about, `{slip}` what went wrong in a sum. */
   practise: z.strictObject({
     dangers: sentence,

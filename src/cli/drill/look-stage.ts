@@ -4,6 +4,7 @@ import { type Attempt, lookIds } from '../../training/attempt.js';
 import { nextHint, withHint } from '../../training/hints.js';
 import { type JudgedLook, judgeLook } from '../../training/judge-look.js';
 import { capital, listedLooks, lookMeant, notMeant, whatIsSeen } from '../../training/looks.js';
+import type { WorkedCase } from '../../training/worked-case.js';
 import { type DrillParts, numberedList, saidHint, typedLine, wordsOf } from './parts.js';
 
 const WORDS =
@@ -56,21 +57,14 @@ function looked(parts: DrillParts, start: Attempt, line: string): Attempt {
     asker.say(`${capital(question.label)}\n${whatIsSeen(worked, question)}`);
     if (lookIds(attempt).includes(question.id)) continue;
     const judged = judgeLook(worked, question, lookIds(attempt));
-    if (feedback === 'at-once') asker.say(atOnce(judged));
+    if (feedback === 'at-once') asker.say(atOnce(worked, judged));
     attempt = { ...attempt, looks: [...attempt.looks, judged] };
   }
   return attempt;
 }
 
-const KIND_WORDS: Readonly<Record<JudgedLook['kind'], string>> = {
-  'on-track': 'On track.',
-  sound: 'A sound look.',
-  relevant: 'Not the first thing to look at.',
-  early: 'Too early.',
-  pointless: 'That was no use.',
-};
-
-const atOnce = ({ kind, says }: JudgedLook): string => `(${KIND_WORDS[kind]} ${says})`;
+const atOnce = ({ marking }: WorkedCase, { kind, says }: JudgedLook): string =>
+  `(${marking.lookKinds[kind].atOnce} ${says})`;
 
 function catalogue({ worked }: DrillParts, attempt: Attempt): string {
   const all = listedLooks(worked);
