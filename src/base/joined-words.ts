@@ -1,7 +1,7 @@
 /** `a`, `a and b`, `a, b and c`; an empty text for nothing. */
-export function joinedWords(words: readonly string[]): string {
+export function joinedWords(words: readonly string[], between = 'and'): string {
   const last = words.at(-1) ?? '';
-  return words.length < 2 ? last : `${words.slice(0, -1).join(', ')} and ${last}`;
+  return words.length < 2 ? last : `${words.slice(0, -1).join(', ')} ${between} ${last}`;
 }
 
 /** With a capital first. */

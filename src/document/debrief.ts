@@ -3,12 +3,14 @@ import type { Root, RootContent } from 'mdast';
 import { plainNumber } from '../base/quantity-words.js';
 import type { Units } from '../base/us-units.js';
 import { type Attempt, lookIds } from '../training/attempt.js';
-import { capital } from '../training/looks.js';
+import { type JudgedLook, praiseInFull } from '../training/judge-look.js';
+import { capital, whatIsSeen } from '../training/looks.js';
 import type { Marks, PartId } from '../training/marks.js';
 import { practiseOf } from '../training/practise.js';
 import { amountWords } from '../training/right-amount.js';
 import type { WorkedCase } from '../training/worked-case.js';
 import { bullets, heading, numbered, paragraph, strong, table } from './nodes.js';
+import { said } from './words.js';
 
 export const PART_TITLES: Readonly<Record<PartId, string>> = {
   looks: 'Looks that were needed',
@@ -30,10 +32,10 @@ export function debriefOf(worked: WorkedCase, attempt: Attempt, marks: Marks): R
   const children: RootContent[] = [
     heading(1, `Debrief: ${lesson.title}`),
     paragraph(
-      `${kindOfCase(lesson)} Level: ${lesson.level}; ${MODES[attempt.mode]}, in ${attempt.minutes} min.`,
+      `${kindOfCase(lesson)} Level: ${lesson.level}; ${MODES[attempt.mode]}, in ${attempt.minutes === 0 ? 'less than a minute' : `${attempt.minutes} min`}.`,
     ),
     paragraph(strong(resultLine(worked, marks))),
-    ...dangersSection(attempt, marks),
+    ...dangersSection(worked, marks),
     ...marksSection(worked, attempt, marks),
     ...diagnosisSection(worked, attempt, marks),
     ...(attempt.mode === 'whole' ? pathSection(worked, attempt) : []),
@@ -58,11 +60,10 @@ export function resultLine({ marking }: WorkedCase, { total, passed, dangers }: 
   return passed ? `Passed with ${points}.` : `Not passed yet: ${points}, and ${marking.passMark} are needed.`;
 }
 
-function dangersSection({ mode }: Attempt, { dangers }: Marks): RootContent[] {
-  const seen = mode === 'finish' ? 'Shown.' : 'Seen.';
+function dangersSection({ marking }: WorkedCase, { dangers }: Marks): RootContent[] {
   return [
     heading(2, 'What could hurt'),
-    bullets(dangers.map(({ says, isMissed }) => [strong(isMissed ? 'Overlooked.' : seen), says])),
+    bullets(dangers.map(({ says, fate }) => [strong(marking.dangerWords[fate]), says])),
   ];
 }
 
@@ -89,7 +90,7 @@ function diagnosisSection(worked: WorkedCase, attempt: Attempt, marks: Marks): R
   const tellsApart = (id: string): string => say(pack.findingById.get(id)?.tellsApart ?? '');
   const turn = (id: string): string =>
     lesson.wrongTurns.find(({ finding }) => finding === id)?.says ?? tellsApart(id);
-  const said = (id: string): string =>
+  const howSaid = (id: string): string =>
     commitment === undefined ? '' : right.includes(id) ? 'Named.' : 'Missed.';
   const verdictTurn = lesson.wrongTurns.find(({ verdict }) => verdict === commitment?.verdict)?.says;
   return [
@@ -104,7 +105,7 @@ function diagnosisSection(worked: WorkedCase, attempt: Attempt, marks: Marks): R
     ...listOf([
       ...lesson.expected.findings.map((id) => [
         strong(`${title(id)}.`),
-        said(id),
+        howSaid(id),
         because(id),
         commitment !== undefined && missed.includes(id) ? `How to tell: ${tellsApart(id)}` : '',
       ]),
@@ -120,13 +121,11 @@ function diagnosisSection(worked: WorkedCase, attempt: Attempt, marks: Marks): R
 const listOf = (items: Parameters<typeof bullets>[0]): RootContent[] =>
   items.length === 0 ? [] : [bullets(items)];
 
-const KINDS: Readonly<Record<string, string>> = {
-  'on-track': 'On track.',
-  sound: 'Sound: it rules something out, or keeps somebody safe.',
-  relevant: 'Not needed here.',
-  early: 'Too early.',
-  pointless: 'Pointless.',
-};
+/** Of a good look the sign, the idea and what it changed; of another what was the matter with it. */
+function whyItWas(worked: WorkedCase, look: JudgedLook): string[] {
+  const isGood = look.kind === 'on-track' || look.kind === 'sound';
+  return isGood ? [whatIsSeen(worked, look.question), praiseInFull(worked, look)] : [look.says];
+}
 
 function pathSection(worked: WorkedCase, attempt: Attempt): RootContent[] {
   const { good, pack, say } = worked;
@@ -138,10 +137,10 @@ function pathSection(worked: WorkedCase, attempt: Attempt): RootContent[] {
       ? [paragraph('Nothing was looked at.')]
       : [
           numbered(
-            attempt.looks.map(({ question, kind, says }) => [
-              `${capital(question.label)}.`,
-              strong(KINDS[kind] ?? kind),
-              says,
+            attempt.looks.map((look) => [
+              `${capital(look.question.label)}.`,
+              strong(worked.marking.lookKinds[look.kind].debrief),
+              ...whyItWas(worked, look),
             ]),
           ),
         ]),
@@ -187,7 +186,7 @@ function amountsSection({ amounts }: Marks, units: Units): RootContent[] {
         strong(mark === 1 ? 'Right.' : mark > 0 ? 'Near.' : given === null ? 'Not given.' : 'Wrong.'),
         given === null ? '' : `You said ${amountWords(given, right, units)}.`,
         slip ?? '',
-        `It is ${amountWords(right.value, right, units)}: ${asked.byHand.working}`,
+        `It is ${amountWords(right.value, right, units)}: ${said(asked.byHand.working)}`,
       ]),
     ),
   ];

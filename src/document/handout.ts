@@ -11,11 +11,12 @@ import { offeredSteps } from '../training/step-order.js';
 import { isThere, type WorkedCase } from '../training/worked-case.js';
 import { kindOfCase, PART_TITLES } from './debrief.js';
 import { bullets, heading, numbered, paragraph, strong, table } from './nodes.js';
+import { said } from './words.js';
 
 const COSTS: Readonly<Record<Question['cost'], string>> = { chair: 'ask', look: 'look', dig: 'dig or test' };
 const GAP = '……………………';
 
-/** Story, what can be looked at, and room for the answers. */
+/** Two sheets, since amounts and steps give the diagnosis away: story and looks first, the rest once that is handed in. */
 export function handoutOf(worked: WorkedCase): Root {
   const { lesson, looks, marking, pack } = worked;
   return {
@@ -33,9 +34,12 @@ export function handoutOf(worked: WorkedCase): Root {
       ),
       paragraph('Name what is wrong, each with how sure. It may be one thing or several of these:'),
       bullets(pack.findings.map(({ title }) => [title])),
+      { type: 'thematicBreak' },
+      heading(1, `Second sheet: ${lesson.title}`),
+      paragraph('To be given out when the first sheet has been handed in.'),
       ...(lesson.amounts.length === 0
         ? []
-        : [heading(2, 'Amounts'), numbered(lesson.amounts.map(({ ask }) => [ask, GAP]))]),
+        : [heading(2, 'Amounts'), numbered(lesson.amounts.map(({ ask }) => [said(ask), GAP]))]),
       heading(2, 'Steps'),
       paragraph('Which of these, in which order? Leave out what does not belong.'),
       bullets(offeredSteps(worked).map(({ label }) => [label])),
@@ -46,6 +50,7 @@ export function handoutOf(worked: WorkedCase): Root {
 /** Everything that the handout leaves open, with reasons and marks. */
 export function keyOf(worked: WorkedCase): Root {
   const { lesson, plan, pack, marking, units } = worked;
+  const overdosed = `So is more than ${marking.overdose.times} times what a label allows.`;
   const title = (id: string): string => pack.findingById.get(id)?.title ?? id;
   const because = (id: string): string => plan.findings.find((finding) => finding.id === id)?.because ?? '';
   const stepTitle = (id: string): string => pack.stepById.get(id)?.title ?? id;
@@ -57,7 +62,7 @@ export function keyOf(worked: WorkedCase): Root {
       heading(2, 'What each look shows'),
       ...looksTable(worked),
       heading(2, 'What can hurt'),
-      paragraph('Overlooked, the case is failed whatever the rest.'),
+      paragraph('Overlooked, the case is failed whatever the rest.', hasLabel(worked) ? overdosed : ''),
       bullets(
         lesson.dangers.map(({ look, says, beforeDigging }) => [
           strong(`${capital(pack.questionById.get(look)?.label ?? look)}.`),
@@ -84,14 +89,14 @@ export function keyOf(worked: WorkedCase): Root {
       ...section(
         'Amounts',
         lesson.amounts.map((asked) => {
-          const right = rightAmount(plan, asked);
-          if (right === undefined) return [asked.ask, asked.byHand.working];
+          const right = rightAmount(worked, asked);
+          if (right === undefined) return [asked.ask, said(asked.byHand.working)];
           const measure = measureOf(right);
           const range = right.range === null ? '' : `Right: ${quantityRange(right.range, measure, units)}.`;
           return [
             asked.ask,
             strong(`${amountWords(right.value, right, units)}.`),
-            asked.byHand.working,
+            said(asked.byHand.working),
             range,
           ];
         }),
@@ -118,6 +123,9 @@ export function keyOf(worked: WorkedCase): Root {
     ],
   };
 }
+
+const hasLabel = (worked: WorkedCase): boolean =>
+  worked.lesson.amounts.some((asked) => rightAmount(worked, asked)?.isLabelled === true);
 
 function head({ lesson }: WorkedCase, title: string): RootContent[] {
   return [

@@ -1,9 +1,9 @@
 /** The shape of a training case and of the marking scheme; checked beside the pack, loaded only by `drill`. */
 import { z } from 'zod';
-import { answerName, citations, id, isoDate, sentence } from './schema.js';
+import { answerName, citations, expression, id, isoDate, sentence } from './schema.js';
 import { verdictId } from './schema-pack.js';
 
-/** Where the right value of an amount is found in the case's own plan. */
+/** Where the right value of an amount is found: in the case's own plan, or by a sum of its own. */
 const find = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('area') }),
   z.strictObject({ kind: z.literal('amount'), step: id, material: id }),
@@ -15,6 +15,14 @@ const find = z.discriminatedUnion('kind', [
     of: z.enum(['water', 'product']),
   }),
   z.strictObject({ kind: z.literal('wait'), from: id, to: id }),
+  z.strictObject({
+    kind: z.literal('sum'),
+    /** JSON Logic over answers, facts, figures and what is given. */
+    value: expression,
+    /** Measures that the question itself tells, read as `given.NAME`. */
+    given: z.record(answerName, z.number()).optional(),
+    unit: z.enum(['m2', 'mm', 'L', 'g', 'd', 'min', 'each']),
+  }),
 ]);
 
 const askedAmount = z.strictObject({
@@ -26,6 +34,8 @@ const askedAmount = z.strictObject({
    * measures in braces do not say it.
    */
   byHand: z.strictObject({ least: z.number(), most: z.number(), working: sentence, us: sentence.optional() }),
+  /** Wrong values that this sum invites, in its unit and worked by hand, and what to say about each. */
+  slips: z.array(z.strictObject({ value: z.number(), says: sentence })).optional(),
 });
 
 export const drillCaseSchema = z.strictObject({
@@ -83,6 +93,7 @@ export const drillCaseSchema = z.strictObject({
       }),
     )
     .min(1),
+  /** Empty only for a real lawn: one that gets nothing still has something to be worked out. */
   amounts: z.array(askedAmount),
 });
 
@@ -106,7 +117,7 @@ export const markingSchema = z.strictObject({
   hintCosts: z.strictObject({ point: points, teach: points, tell: points }),
   /** What points to an amount and teaches it, by kind; `{material}` is its title. What tells is the case's own working. */
   amountHints: z.record(
-    z.enum(['area', 'amount', 'loads', 'load', 'wait']),
+    z.enum(['area', 'amount', 'loads', 'load', 'wait', 'sum']),
     z.strictObject({
       point: sentence,
       teach: sentence,
@@ -114,7 +125,16 @@ export const markingSchema = z.strictObject({
     }),
   ),
   /** What points to the next step: one that waits for others, or for none of them. */
-  orderHints: z.strictObject({ bound: sentence, free: sentence }),
+  orderHints: z.strictObject({
+    bound: sentence,
+    free: sentence,
+    /** `{step}` and what comes before it, `{before}`. */
+    tellBound: sentence,
+    tellFree: sentence,
+    allTold: sentence,
+  }),
+  /** What points to a look, by its `{section}`, and tells it: `{look}`, `{question}`. What teaches is its own why. */
+  lookHints: z.strictObject({ point: sentence, tell: sentence, allSeen: sentence }),
   /** As a share of the right value; inside the plan's own range counts as right, except by a label. */
   tolerance: z.strictObject({ right: share, near: share, nearMark: share, slip: share }),
   slips: z.array(
@@ -128,12 +148,96 @@ export const markingSchema = z.strictObject({
       says: sentence,
     }),
   ),
+  /** How a danger was minded, or not: `done` by a step that was chosen, `late` only after digging. */
+  dangerWords: z.strictObject({
+    seen: sentence,
+    shown: sentence,
+    unseen: sentence,
+    late: sentence,
+    done: sentence,
+    overdosed: sentence,
+  }),
+  /** A product by its label counts as overdosed above so many times the right amount. */
+  overdose: z.strictObject({ times: z.number().min(1), says: sentence }),
+  slipWords: z.strictObject({
+    bedsForgotten: sentence,
+    diameterForRadius: sentence,
+    bedsAdded: sentence,
+    fullForLast: sentence,
+    allForOne: sentence,
+    nitrogenForProduct: sentence,
+    perSquareMetre: sentence,
+    perThousandSquareFeet: sentence,
+  }),
+  /** What is said of a look. All but the last two may be said before the commit; `{count}` of findings, `{names}` of them. */
+  lookWords: z.strictObject({
+    /** What is seen where there is nothing, and where nobody knows. */
+    nothing: sentence,
+    unknown: sentence,
+    absent: sentence,
+    forThePlan: sentence,
+    relevant: sentence,
+    pointless: sentence,
+    settledOne: sentence,
+    settledMore: sentence,
+    showed: sentence,
+    ruledOut: sentence,
+  }),
+  /** The kinds of looks: said at once, and in the debrief. */
+  lookKinds: z.record(
+    z.enum(['on-track', 'sound', 'relevant', 'early', 'pointless']),
+    z.strictObject({ atOnce: sentence, debrief: sentence }),
+  ),
+  /** What to practise; `{names}` what it is about, `{slip}` what went wrong in a sum. */
+  practise: z.strictObject({
+    dangers: sentence,
+    looks: sentence,
+    economy: sentence,
+    findings: sentence,
+    lookAlikes: sentence,
+    tooSure: sentence,
+    tooShy: sentence,
+    /** Mean sureness up to which one who was right throughout is told so. */
+    shyUpTo: share,
+    sum: sentence,
+    steps: sentence,
+    order: sentence,
+    mistaken: sentence,
+    hints: sentence,
+  }),
+  /** What "suppose" is answered with; `{look}`, `{answer}`, `{names}`, `{verdict}`, `{because}`. */
+  supposeWords: z.strictObject({
+    example: sentence,
+    moreExactly: sentence,
+    head: sentence,
+    sameLooks: sentence,
+    lessLooks: sentence,
+    moreLooks: sentence,
+    noDates: sentence,
+    verdict: sentence,
+    foundThen: sentence,
+    notFoundThen: sentence,
+    stepsIn: sentence,
+    stepsOut: sentence,
+    nothing: sentence,
+  }),
   /** Wait with anything that opens the ground until this has been looked at. */
   beforeDigging: z.strictObject({ look: answerName, says: sentence }),
   /** Sections for planning, not for finding out what is wrong. */
   planSections: z.array(id),
-  /** How long a case made of an own lawn is said to take, min. */
-  ownLawnMinutes: z.int().min(1),
+  /** What a case made of an own lawn begins with, until somebody writes it: `{verdict}`, `{material}`. */
+  ownLawn: z.strictObject({
+    title: sentence,
+    topic: sentence,
+    story: sentence,
+    lesson: sentence,
+    minutes: z.int().min(1),
+    area: sentence,
+    areaWorking: sentence,
+    amount: sentence,
+    /** Formulas whose amounts are asked. */
+    formulas: z.array(sentence),
+  }),
   /** Told at the gate, so never looked for. */
   givens: z.array(answerName),
   /** The lawn that a case differs from. */

@@ -20,8 +20,15 @@ export function columnsOf(line: string): number {
  */
 export function wrapText(text: string, width: number, hang = ''): string[] {
   const room = Math.max(LEAST_WIDTH, width);
-  return text.split('\n').flatMap((paragraph) => wrapParagraph(paragraph.replaceAll('\t', ' '), room, hang));
+  return text.split('\n').flatMap((typed) => {
+    const paragraph = typed.replaceAll('\t', ' ');
+    return wrapParagraph(paragraph, room, hang === '' ? underNumber(paragraph) : hang);
+  });
 }
+
+/** A line that begins as a list does goes on under its words: `  12  the words`. */
+const underNumber = (paragraph: string): string =>
+  ' '.repeat(/^ {2,}\d+ {2}(?=\S)/.exec(paragraph)?.[0].length ?? 0);
 
 function wrapParagraph(paragraph: string, width: number, hang: string): string[] {
   const lines: string[] = [];

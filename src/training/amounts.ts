@@ -16,8 +16,8 @@ export interface MarkedAmount {
 
 /** Marks what was given, in the unit of the right value. */
 export function markAmount(worked: WorkedCase, asked: AskedAmount, given: number | null): MarkedAmount {
-  const right = rightAmount(worked.plan, asked);
-  if (right === undefined) throw new Error(`the plan of "${worked.lesson.id}" has no amount "${asked.id}"`);
+  const right = rightAmount(worked, asked);
+  if (right === undefined) throw new Error(`nothing tells the amount "${asked.id}" of "${worked.lesson.id}"`);
   if (given === null) return { asked, right, given, mark: 0, slip: null };
   const { tolerance } = worked.marking;
   const off = Math.abs(given - right.value);

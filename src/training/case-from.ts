@@ -14,8 +14,10 @@ import type { Expression } from '../rules/schema.js';
 import type { DrillCase, Marking } from '../rules/schema-case.js';
 import { questionsBehind, workOut } from './worked-case.js';
 
-/** How many mistaken steps are offered beside the right ones. */
+/** How many mistaken steps are offered beside the right ones, how many look-alikes get words, how many sums are asked. */
 const MOST_WRONG_STEPS = 4;
+const MOST_WRONG_TURNS = 4;
+const MOST_SUMS = 3;
 
 /**
  * The draft of a case; checkCase tells what it lacks.
@@ -28,16 +30,17 @@ export function caseFrom(given: Answers, today: string, pack: Pack, marking: Mar
   const plan = assemblePlan({ ...input, assumeAll: true });
   const scope = scopeFor({ ...input, assume: 'all' });
   const found = plan.findings.filter(({ verdict }) => verdict === 'found');
+  const sums = sumsOf(plan, answers, { pack, marking });
   const draft: DrillCase = {
     id: 'own-lawn',
-    title: typeof answers.lawnName === 'string' ? answers.lawnName : 'A lawn of your own',
+    title: typeof answers.lawnName === 'string' ? answers.lawnName : marking.ownLawn.title,
     invented: false,
     level: 'middling',
-    topic: 'an own lawn',
-    minutes: marking.ownLawnMinutes,
-    lesson: `This lawn: ${marking.verdicts[plan.verdict.id]}.`,
+    topic: marking.ownLawn.topic,
+    minutes: marking.ownLawn.minutes,
+    lesson: marking.ownLawn.lesson.replace('{verdict}', marking.verdicts[plan.verdict.id] ?? ''),
     today,
-    story: ['You are shown a lawn and asked what is wrong with it.'],
+    story: [marking.ownLawn.story],
     answers,
     seen: seenParts(answers),
     expected: {
@@ -47,25 +50,60 @@ export function caseFrom(given: Answers, today: string, pack: Pack, marking: Mar
       steps: plan.steps.map(({ id }) => id),
       notSteps: wrongSteps(plan, pack),
     },
-    needs: neededLooks(
-      [...found.map(({ id }) => `findings.${id}`), 'facts.need'].map((name) => ({ var: name })),
-      scope,
-      pack,
-    ),
-    dangers: dangersOf(plan, pack),
+    needs: [
+      ...neededLooks(
+        [...found.map(({ id }) => `findings.${id}`), 'facts.need'].map((name) => ({ var: name })),
+        scope,
+        pack,
+      ),
+      ...sums.flatMap(({ needs }) => needs),
+    ],
+    dangers: dangersOf(plan, pack, marking),
     misleads: [],
     wrongTurns: wrongTurnsOf(plan, pack),
-    amounts: plan.lawn.areaAssumed ? [] : [areaAsked(plan.lawn.areaM2)],
+    amounts: sums.map(({ asked }) => asked),
   };
   return withLooksThatAreThere(draft, pack, marking);
 }
 
-const areaAsked = (areaM2: number): DrillCase['amounts'][number] => ({
-  id: 'area',
-  ask: 'How large is the lawn?',
-  find: { kind: 'area' },
-  byHand: { least: areaM2, most: areaM2, working: 'By the measures that were given.' },
-});
+interface AskedSum {
+  readonly asked: DrillCase['amounts'][number];
+  /** Looks that it rests on. */
+  readonly needs: readonly string[];
+}
+
+/** The area where it has to be worked out, and what goes on a lawn whose size is known. */
+function sumsOf(
+  plan: Plan,
+  { lawnParts }: Answers,
+  { pack, marking }: { readonly pack: Pack; readonly marking: Marking },
+): AskedSum[] {
+  const { areaM2, areaAssumed } = plan.lawn;
+  if (areaAssumed) return [];
+  const { area, areaWorking, amount } = marking.ownLawn;
+  const byHand = (value: number, working: string) => ({ least: value, most: value, working });
+  const ofArea: AskedSum = {
+    asked: { id: 'area', ask: area, find: { kind: 'area' }, byHand: byHand(areaM2, areaWorking) },
+    needs: ['areaM2'],
+  };
+  const ofSteps = plan.steps.flatMap(({ id: step, amounts }) =>
+    amounts.flatMap(({ materialId, amount: value, formula, working, answers }): AskedSum[] => {
+      if (value === null || !marking.ownLawn.formulas.includes(formula)) return [];
+      const title = pack.materialById.get(materialId)?.title ?? materialId;
+      const asked = {
+        id: materialId,
+        ask: amount.replace('{material}', title.toLowerCase()),
+        find: { kind: 'amount' as const, step, material: materialId },
+        byHand: byHand(value, `${working}.`),
+      };
+      const label = answers.filter((look) =>
+        marking.planSections.includes(pack.questionById.get(look)?.section ?? ''),
+      );
+      return [{ asked, needs: ['areaM2', ...label] }];
+    }),
+  );
+  return [...(Array.isArray(lawnParts) ? [ofArea] : []), ...ofSteps].slice(0, MOST_SUMS);
+}
 
 /** Questions that were not answered stay unknown; the usual lawn of the other cases fills in nothing. */
 function withoutTheUsual(given: Answers, { usual }: Marking): Answers {
@@ -118,16 +156,19 @@ function neededLooks(conditions: readonly Expression[], scope: Scope, pack: Pack
 }
 
 /** What the plan's own cautions rest on, where they hold for this lawn and not for all. */
-function dangersOf(plan: Plan, pack: Pack): DrillCase['dangers'] {
+function dangersOf(plan: Plan, pack: Pack, { beforeDigging }: Marking): DrillCase['dangers'] {
+  const section = pack.questionById.get(beforeDigging.look)?.section;
   const dangers = new Map<string, string>();
-  for (const { id, line } of plan.cautions) {
+  for (const { id, line, severity } of plan.cautions) {
     const when = pack.cautionById.get(id)?.when ?? true;
-    if (when === true) continue;
-    for (const look of directlyRead(when, pack))
-      if (pack.questionById.get(look)?.safety === true && !dangers.has(look)) dangers.set(look, line);
+    if (when === true || severity === 'note') continue;
+    for (const look of directlyRead(when, pack)) {
+      const question = pack.questionById.get(look);
+      const isNear = question?.safety === true || question?.section === section;
+      if (isNear && !dangers.has(look)) dangers.set(look, line);
+    }
   }
-  if (dangers.size === 0)
-    dangers.set('buriedServices', 'What lies under the lawn is asked before anything is dug.');
+  if (dangers.size === 0) dangers.set(beforeDigging.look, beforeDigging.says);
   return [...dangers].map(([look, says]) => ({ look, says }));
 }
 
@@ -139,10 +180,12 @@ const directlyRead = (when: Expression, pack: Pack): string[] =>
   });
 
 function wrongTurnsOf(plan: Plan, pack: Pack): DrillCase['wrongTurns'] {
-  const turns = lookAlikes(plan).map((id) => ({
-    finding: id,
-    says: pack.findingById.get(id)?.tellsApart ?? '',
-  }));
+  const turns = lookAlikes(plan)
+    .slice(0, MOST_WRONG_TURNS)
+    .map((id) => ({
+      finding: id,
+      says: pack.findingById.get(id)?.tellsApart ?? '',
+    }));
   const other = plan.verdict.id === 'start-again' ? 'care-only' : 'start-again';
   return turns.length > 0 ? turns : [{ verdict: other, says: plan.verdict.because }];
 }

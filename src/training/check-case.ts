@@ -4,15 +4,19 @@
  */
 import { lawnPartsArea } from '../agronomy/area-parts.js';
 import { parseIsoDate } from '../base/dates.js';
+import { nearest } from '../base/nearest.js';
 import type { LawnPart } from '../interview/answers.js';
 import { checkAnswers } from '../interview/check-answers.js';
 import { ScheduleClash } from '../planner/assemble-plan.js';
 import { placeFault } from '../planner/place.js';
 import { evaluate } from '../rules/evaluate.js';
+import { lint, type Named } from '../rules/lint.js';
+import { readableNames } from '../rules/names.js';
 import type { Pack } from '../rules/pack.js';
+import { explain } from '../rules/problem.js';
 import type { CaseBook, DrillCase, Marking } from '../rules/schema-case.js';
 import { perfectLooks } from './perfect.js';
-import { rightAmount } from './right-amount.js';
+import { GIVEN, rightAmount } from './right-amount.js';
 import { brokenPairs } from './step-order.js';
 import { answersOf, isThere, scopeOfSeen, type WorkedCase, workOut } from './worked-case.js';
 
@@ -33,7 +37,7 @@ export function checkBook({ marking, cases }: CaseBook, pack: Pack): CaseFault[]
 
 /** Every fault of one case. */
 export function checkCase(lesson: DrillCase, pack: Pack, marking: Marking): string[] {
-  const names = unknownNames(lesson, pack);
+  const names = [...unknownNames(lesson, pack), ...sumFaults(lesson, pack)];
   if (names.length > 0) return names;
   const areaOfParts = (lawnParts: readonly LawnPart[]): number => lawnPartsArea({ lawnParts }).areaM2;
   const today = parseIsoDate(lesson.today);
@@ -151,13 +155,39 @@ function lookFaults(worked: WorkedCase): string[] {
   ];
 }
 
-function amountFaults({ lesson, plan }: WorkedCase): string[] {
+function amountFaults(worked: WorkedCase): string[] {
+  const { lesson, marking } = worked;
+  if (lesson.invented && lesson.amounts.length === 0)
+    return [
+      'it asks for no amount. Find one that teaches something: an area, a rate, a wait, or a sum of its own.',
+    ];
   return lesson.amounts.flatMap((asked) => {
-    const right = rightAmount(plan, asked);
-    if (right === undefined) return [`the plan has no amount for "${asked.id}".`];
+    const right = rightAmount(worked, asked);
+    if (right === undefined) return [`there is no amount for "${asked.id}" in the plan, or by its sum.`];
     const { least, most } = asked.byHand;
-    if (right.value >= least && right.value <= most) return [];
-    return [`"${asked.id}" is ${right.value} ${right.unit} in the plan, by hand ${least} to ${most}.`];
+    const slips = (asked.slips ?? []).filter(
+      ({ value }) => Math.abs(value - right.value) <= marking.tolerance.right * right.value,
+    );
+    return [
+      ...(right.value >= least && right.value <= most
+        ? []
+        : [`"${asked.id}" is ${right.value} ${right.unit} by the rules, by hand ${least} to ${most}.`]),
+      ...slips.map(({ value }) => `"${asked.id}" calls ${value} a slip, and it is right.`),
+    ];
+  });
+}
+
+/** A sum is a condition like those of the rules, and reads its own measures besides. */
+function sumFaults(lesson: DrillCase, pack: Pack): string[] {
+  return lesson.amounts.flatMap(({ id, find }) => {
+    if (find.kind !== 'sum') return [];
+    const given = Object.keys(find.given ?? {}).map(
+      (name) => [`${GIVEN}${name}`, { kind: 'number' }] as const,
+    );
+    const names = new Map<string, Named>([...readableNames(pack), ...given]);
+    return lint(find.value, 'number', '', { file: '', names, nearest }).map(
+      (problem) => `the sum of "${id}" is not sound. ${explain(problem)}`,
+    );
   });
 }
 

@@ -1,8 +1,8 @@
 /** Hints in three rungs: point to where, teach why, tell which. Before the commit they lead to a look, never to the diagnosis. */
+import { joinedWords } from '../base/joined-words.js';
 import { wordedFor } from '../interview/worded.js';
 import type { AskedAmount } from '../rules/schema-case.js';
 import { type Attempt, HINT_RUNGS, type HintRung, lookIds, type TakenHint } from './attempt.js';
-import { rightAmount } from './right-amount.js';
 import { boundPairs } from './step-order.js';
 import type { WorkedCase } from './worked-case.js';
 
@@ -11,21 +11,26 @@ export interface Hint extends TakenHint {
 }
 
 /** The next hint towards the first good look that is missing; undefined when every one has been taken. */
-export function nextHint({ pack, looks, good, say, units }: WorkedCase, attempt: Attempt): Hint | undefined {
+export function nextHint(
+  { pack, looks, good, marking, say, units }: WorkedCase,
+  attempt: Attempt,
+): Hint | undefined {
   const seen = lookIds(attempt);
   const question = looks.find(({ id }) => good.has(id) && !seen.includes(id));
   if (question === undefined) return undefined;
   const section = pack.sections.find(({ id }) => id === question.section)?.title ?? question.section;
   return onRung(attempt.hints, 'look', question.id, {
-    point: `There is more to find out under "${section}".`,
+    point: marking.lookHints.point.replace('{section}', section),
     teach: say(question.why),
-    tell: `Look at this: ${question.label}. ${say(wordedFor(question, units).text)}`,
+    tell: marking.lookHints.tell
+      .replace('{look}', question.label)
+      .replace('{question}', say(wordedFor(question, units).text)),
   });
 }
 
 /** The next hint for an amount: what it rests on, how it is worked, and the working itself. */
 export function amountHint(
-  { lesson, plan, pack, marking, units }: WorkedCase,
+  { pack, marking, units }: WorkedCase,
   asked: AskedAmount,
   taken: readonly TakenHint[],
 ): Hint {
@@ -34,12 +39,10 @@ export function amountHint(
   const { us, ...words } = marking.amountHints[kind];
   const said = units === 'us' ? us : undefined;
   const about = (text: string): string => text.replace('{material}', material?.toLowerCase() ?? '');
-  const right = rightAmount(plan, asked);
-  if (right === undefined) throw new Error(`the plan of "${lesson.id}" has no amount "${asked.id}"`);
   return onRung(taken, 'amount', asked.id, {
     point: about(said?.point ?? words.point),
     teach: about(said?.teach ?? words.teach),
-    tell: `${asked.byHand.working}`,
+    tell: asked.byHand.working,
   });
 }
 
@@ -54,17 +57,17 @@ export function orderHint(
   const title = (id: string): string => pack.stepById.get(id)?.title ?? id;
   const told = new Set(taken.filter(({ rung }) => rung === 'tell').map(({ id }) => id));
   const { steps } = lesson.expected;
+  const words = marking.orderHints;
   const step = steps.find((id) => !told.has(id));
   if (step === undefined) return undefined;
   const pairs = boundPairs(plan, steps).filter(([, then]) => then === step);
   const before = pairs.map(([first]) => `"${title(first)}"`);
   return onRung(taken, 'order', step, {
-    point: before.length === 0 ? marking.orderHints.free : marking.orderHints.bound,
+    point: before.length === 0 ? words.free : words.bound,
     teach: say(pack.stepById.get(step)?.purpose ?? title(step)),
-    tell:
-      before.length === 0
-        ? `"${title(step)}" belongs to it, and waits for none of the others.`
-        : `"${title(step)}" belongs to it, after ${before.join(' and ')}.`,
+    tell: (before.length === 0 ? words.tellFree : words.tellBound)
+      .replace('{step}', title(step))
+      .replace('{before}', joinedWords(before)),
   });
 }
 

@@ -9,41 +9,44 @@ export type LookKind = 'on-track' | 'sound' | 'relevant' | 'early' | 'pointless'
 export interface JudgedLook {
   readonly question: Question;
   readonly kind: LookKind;
+  /** Names no finding, so that it can be said before the commit. */
   readonly says: string;
-  /** How many findings it settled, either way. */
-  readonly settled: number;
+  /** Ids of the findings that it settled, either way. */
+  readonly settled: readonly string[];
 }
 
 /** The judgement of looking at `question` after `before` had been looked at. */
 export function judgeLook(worked: WorkedCase, question: Question, before: readonly string[]): JudgedLook {
   const scope = scopeOfSeen(worked, before);
-  const settled = settledIn(worked, scopeOfSeen(worked, [...before, question.id])) - settledIn(worked, scope);
-  return { question, settled, ...kindOf(worked, question, before, scope, settled) };
+  const open = worked.pack.findings.filter(({ when }) => !evaluate(when, scope).known);
+  const then = scopeOfSeen(worked, [...before, question.id]);
+  const settled = open.filter(({ when }) => evaluate(when, then).known).map(({ id }) => id);
+  return { question, settled, ...kindOf(worked, question, { before, scope, settled }) };
+}
+
+interface Moment {
+  readonly before: readonly string[];
+  readonly scope: Scope;
+  readonly settled: readonly string[];
 }
 
 function kindOf(
   worked: WorkedCase,
   question: Question,
-  before: readonly string[],
-  scope: Scope,
-  settled: number,
+  { before, scope, settled }: Moment,
 ): Pick<JudgedLook, 'kind' | 'says'> {
-  const { marking, good, sound, pack, say } = worked;
-  const { beforeDigging } = marking;
-  if (!isThere(worked, question))
-    return { kind: 'pointless', says: 'There was nothing there to look at, and that could be known before.' };
+  const { marking, good, sound, pack } = worked;
+  const { beforeDigging, lookWords } = marking;
+  if (!isThere(worked, question)) return { kind: 'pointless', says: lookWords.absent };
   if (opensGround(question) && !before.includes(beforeDigging.look))
     return { kind: 'early', says: beforeDigging.says };
   if (marking.planSections.includes(question.section) && hasUnseenNeeds(worked, before))
-    return {
-      kind: 'early',
-      says: 'That is for the plan. First find out what is wrong, then what to do it with.',
-    };
-  if (good.has(question.id)) return { kind: 'on-track', says: praise(say(question.why), settled) };
-  if (sound.has(question.id)) return { kind: 'sound', says: praise(say(question.why), settled) };
-  if (openQuestions(pack, scope).includes(question))
-    return { kind: 'relevant', says: 'It can matter to a plan; what is wrong here does not turn on it.' };
-  return { kind: 'pointless', says: 'Nothing depended on it any more, whatever the answer.' };
+    return { kind: 'early', says: lookWords.forThePlan };
+  const says = praise(worked, question, settled);
+  if (good.has(question.id)) return { kind: 'on-track', says };
+  if (sound.has(question.id)) return { kind: 'sound', says };
+  if (openQuestions(pack, scope).includes(question)) return { kind: 'relevant', says: lookWords.relevant };
+  return { kind: 'pointless', says: lookWords.pointless };
 }
 
 export const opensGround = (question: Question): boolean => question.cost === 'dig';
@@ -55,11 +58,26 @@ function hasUnseenNeeds({ lesson, pack, marking }: WorkedCase, before: readonly 
   });
 }
 
-/** The sign, the idea behind it, and what it changed. */
-function praise(why: string, settled: number): string {
-  if (settled <= 0) return why;
-  return `${why} It settled ${settled === 1 ? 'one possible trouble' : `${settled} possible troubles`}, for or against.`;
+/** The idea behind the look, and how much it changed; the sign itself is on the screen. */
+function praise({ marking, say }: WorkedCase, { why }: Question, settled: readonly string[]): string {
+  const { settledOne, settledMore } = marking.lookWords;
+  const idea = say(why);
+  if (settled.length === 0) return idea;
+  const changed = settled.length === 1 ? settledOne : settledMore;
+  return `${idea} ${changed.replace('{count}', String(settled.length))}`;
 }
 
-const settledIn = ({ pack }: WorkedCase, scope: Scope): number =>
-  pack.findings.filter(({ when }) => evaluate(when, scope).known).length;
+/** Once the commit is made: the idea, and which findings it settled which way. */
+export function praiseInFull(
+  { pack, marking, found, say }: WorkedCase,
+  { question, settled }: JudgedLook,
+): string {
+  const { showed, ruledOut } = marking.lookWords;
+  const said = (words: string, ids: readonly string[]): string[] => {
+    const names = ids.map((id) => pack.findingById.get(id)?.title ?? id);
+    return names.length === 0 ? [] : [words.replace('{names}', names.join('; '))];
+  };
+  const there = settled.filter((id) => found.has(id));
+  const absent = settled.filter((id) => !found.has(id));
+  return [say(question.why), ...said(showed, there), ...said(ruledOut, absent)].join(' ');
+}

@@ -1,5 +1,6 @@
 /** Looks: which one a trainee means by what is typed, and what there is to see. */
 import { cleanLine } from '../base/clean-text.js';
+import { joinedWords } from '../base/joined-words.js';
 import { nearest } from '../base/nearest.js';
 import { UNKNOWN } from '../interview/answers.js';
 import { showAnswer } from '../interview/show-answer.js';
@@ -14,33 +15,46 @@ export interface Named {
 
 /** The one that is meant; undefined when none or more than one fits. Numbers count from 1. */
 export function nameMeant<Item extends Named>(typed: string, items: readonly Item[]): Item | undefined {
-  const text = cleanLine(typed).toLowerCase();
-  if (text === '') return undefined;
-  if (/^\d+$/.test(text)) return items[Number(text) - 1];
-  const exact = items.find(({ id, label }) => id.toLowerCase() === text || label.toLowerCase() === text);
-  if (exact !== undefined) return exact;
-  const only = (matching: readonly Item[]): Item | undefined =>
-    matching.length === 1 ? matching[0] : undefined;
-  return (
-    only(items.filter(({ label }) => label.toLowerCase().startsWith(text))) ??
-    only(items.filter(({ id, label }) => `${label} ${id}`.toLowerCase().includes(text))) ??
-    nearestOf(text, items)
-  );
+  const fitting = namesFitting(typed, items);
+  return fitting.length === 1 ? fitting[0] : undefined;
 }
 
-function nearestOf<Item extends Named>(text: string, items: readonly Item[]): Item | undefined {
+/** All that fit what was typed, by the closest way in which any does. */
+export function namesFitting<Item extends Named>(typed: string, items: readonly Item[]): Item[] {
+  const text = cleanLine(typed).toLowerCase();
+  if (text === '') return [];
+  if (/^\d+$/.test(text)) return items.slice(Number(text) - 1, Number(text)).filter(() => Number(text) > 0);
+  const exact = items.find(({ id, label }) => id.toLowerCase() === text || label.toLowerCase() === text);
+  if (exact !== undefined) return [exact];
+  const starting = items.filter(({ label }) => label.toLowerCase().startsWith(text));
+  if (starting.length === 1) return starting;
+  const holding = items.filter(({ id, label }) => `${label} ${id}`.toLowerCase().includes(text));
+  return holding.length > 0 ? holding : nearestOf(text, items);
+}
+
+function nearestOf<Item extends Named>(text: string, items: readonly Item[]): Item[] {
   const names = items.flatMap(({ id, label }) => [id, label]);
   const near = nearest(text, names);
-  return near === undefined ? undefined : items.find(({ id, label }) => id === near || label === near);
+  return items.filter(({ id, label }) => id === near || label === near).slice(0, 1);
+}
+
+/** Why a name was not understood: which ones it fits, or that it fits none. */
+export function notMeant(typed: string, items: readonly Named[]): string {
+  const fitting = namesFitting(typed, items).map(({ label }) => label);
+  if (fitting.length > 1) return `"${typed}" can mean ${joinedWords(fitting, 'or')}. Type more of the words.`;
+  const isNumber = /^\d+$/.test(typed);
+  return isNumber
+    ? `There is no number ${typed}; the list goes from 1 to ${items.length}.`
+    : `"${typed}" fits none of the list.`;
 }
 
 /** What is seen or said; the case's own words where it has them. */
 export function whatIsSeen(worked: WorkedCase, question: Question): string {
-  if (!isThere(worked, question)) return 'There is nothing of the kind here.';
+  if (!isThere(worked, question)) return worked.marking.lookWords.nothing;
   const own = worked.lesson.seen[question.id];
   if (own !== undefined) return own;
   const value = worked.answers[question.id];
-  if (value === undefined || value === UNKNOWN) return 'Nobody knows, and it cannot be seen today.';
+  if (value === undefined || value === UNKNOWN) return worked.marking.lookWords.unknown;
   return `${capital(showAnswer(question, value, worked.units))}.`;
 }
 

@@ -12,13 +12,24 @@ import type { WorkedCase } from './worked-case.js';
 
 export type PartId = keyof Marking['weights'];
 
+/** Whether a danger was minded: seen, shown to them, never looked at, only after digging, done by a step or a dose. */
+export type DangerFate = keyof Marking['dangerWords'];
+
+export interface MarkedDanger {
+  /** Of a dose, the id of the amount. */
+  readonly look: string;
+  readonly says: string;
+  readonly fate: DangerFate;
+  readonly isMissed: boolean;
+}
+
 export interface Marks {
   /** 0 to 100, hints taken off. */
   readonly total: number;
   readonly passed: boolean;
   readonly parts: Readonly<Partial<Record<PartId, number>>>;
   readonly hintsCost: number;
-  readonly dangers: readonly { readonly look: string; readonly says: string; readonly isMissed: boolean }[];
+  readonly dangers: readonly MarkedDanger[];
   readonly claims: readonly Claim[];
   /** Mean quadratic loss of the claims; null where none was made. */
   readonly loss: number | null;
@@ -58,30 +69,46 @@ export function markAttempt(worked: WorkedCase, attempt: Attempt): Marks {
   };
   const hintsCost = sum(attempt.hints.map(({ rung }) => marking.hintCosts[rung]));
   const total = Math.max(0, 100 * weighted(parts, marking) - hintsCost);
-  const dangers = lesson.dangers.map((danger) => ({
-    ...danger,
-    isMissed: isMissed(worked, attempt, danger),
-  }));
+  const dangers = [
+    ...lesson.dangers.map((danger): MarkedDanger => {
+      const fate = fateOf(worked, attempt, danger);
+      return { look: danger.look, says: danger.says, fate, isMissed: fate !== 'seen' && fate !== 'shown' };
+    }),
+    ...overdoses(worked, amounts),
+  ];
   const passed = total >= marking.passMark && dangers.every((danger) => !danger.isMissed);
   return { total, passed, parts, hintsCost, dangers, claims, loss, amounts, diagnosis, steps };
 }
 
-function isMissed(
+/** More of a product than its label allows does harm, whatever slip was behind it. */
+function overdoses({ marking }: WorkedCase, amounts: readonly MarkedAmount[]): MarkedDanger[] {
+  const { times, says } = marking.overdose;
+  return amounts
+    .filter(({ right, given }) => right.isLabelled && given !== null && given > times * right.value)
+    .map(({ asked }) => ({
+      look: asked.id,
+      says: `${asked.ask} ${says}`,
+      fate: 'overdosed',
+      isMissed: true,
+    }));
+}
+
+function fateOf(
   { pack }: WorkedCase,
   attempt: Attempt,
   { look, beforeDigging, neverSteps = [] }: WorkedCase['lesson']['dangers'][number],
-): boolean {
-  if (neverSteps.some((step) => attempt.order?.includes(step) === true)) return true;
+): DangerFate {
+  if (neverSteps.some((step) => attempt.order?.includes(step) === true)) return 'done';
   // Who finishes a case was shown its looks.
-  if (attempt.mode !== 'whole') return false;
+  if (attempt.mode !== 'whole') return 'shown';
   const seen = lookIds(attempt);
   const at = seen.indexOf(look);
-  if (at < 0) return true;
+  if (at < 0) return 'unseen';
   const dug = seen.findIndex((id) => {
     const question = pack.questionById.get(id);
     return question !== undefined && opensGround(question);
   });
-  return beforeDigging === true && dug >= 0 && dug < at;
+  return beforeDigging === true && dug >= 0 && dug < at ? 'late' : 'seen';
 }
 
 /** 1 while nothing was wasted; 0 once the waste weighs as much as the good looks. */

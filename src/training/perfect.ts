@@ -6,7 +6,7 @@ import { rightAmount } from './right-amount.js';
 import type { WorkedCase } from './worked-case.js';
 
 export function perfectAttempt(worked: WorkedCase): Attempt {
-  const { lesson, plan } = worked;
+  const { lesson } = worked;
   return {
     ...freshAttempt('whole'),
     looks: perfectLooks(worked),
@@ -16,7 +16,7 @@ export function perfectAttempt(worked: WorkedCase): Attempt {
       findings: lesson.expected.findings.map((id) => ({ id, sure: 1 })),
     },
     amounts: Object.fromEntries(
-      lesson.amounts.map((asked) => [asked.id, rightAmount(plan, asked)?.value ?? null]),
+      lesson.amounts.map((asked) => [asked.id, rightAmount(worked, asked)?.value ?? null]),
     ),
     order: lesson.expected.steps,
   };

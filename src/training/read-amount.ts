@@ -2,23 +2,25 @@
 import { parseMass, parseVolume } from '../base/quantity/amount.js';
 import { parseArea } from '../base/quantity/area.js';
 import { inReaders } from '../base/quantity/in-readers.js';
+import { parseDepth } from '../base/quantity/length.js';
 import { parseNumber } from '../base/quantity/number.js';
 import { numberWords } from '../base/quantity/number-words.js';
 import type { Parsed } from '../base/quantity/result.js';
-import { type MassUnit, VOLUME_IN_L, type VolumeUnit } from '../base/units.js';
+import { type LengthUnit, type MassUnit, VOLUME_IN_L, type VolumeUnit } from '../base/units.js';
 import type { Units } from '../base/us-units.js';
 import { AREA_DEFAULTS } from '../interview/read-parts-shape.js';
 import { amountWords, bareUnit, type RightAmount } from './right-amount.js';
 
 const DAYS_PER_WEEK = 7;
 const ML_PER_L = 1000;
+const MINUTES_PER_HOUR = 60;
 
 export type ReadAmount =
   | { readonly ok: true; readonly value: number; readonly understood: string }
   | { readonly ok: false; readonly says: string };
 
 /**
- * @param right its unit is m2, g, mL, L, d or loads
+ * @param right its unit is m2, g, mL, L, mm, d, min, loads or each
  * @param units in which a number without a unit is meant
  */
 export function readAmount(typed: string, right: RightAmount, units: Units): ReadAmount {
@@ -35,10 +37,14 @@ export function readAmount(typed: string, right: RightAmount, units: Units): Rea
       return inUnits(parseVolume(text, volumeUnit(bare)), ML_PER_L);
     case 'L':
       return inUnits(parseVolume(text, volumeUnit(bare)));
+    case 'mm':
+      return inUnits(parseDepth(text, bare as LengthUnit));
     case 'd':
       return readDays(text);
+    case 'min':
+      return readMinutes(text);
     default:
-      return read(parseNumber(text.replace(/\b(?:loads?|tanks?|fills?)\b/i, '')));
+      return read(parseNumber(uncounted(text)));
   }
 }
 
@@ -63,6 +69,22 @@ function readDays(text: string): ReadAmount {
   const count = parseNumber(text.replace(/\b(?:days?|weeks?|d)\b/i, ''));
   return read(count, isWeeks ? DAYS_PER_WEEK : 1, (days) => `${days} days`);
 }
+
+function readMinutes(text: string): ReadAmount {
+  const [, hours, minutes] = /^(.+?)\s*(?:hours?|h)\b\s*(.*)$/i.exec(text) ?? [undefined, '', text];
+  const rest = (minutes ?? '').replace(/\s*\b(?:minutes?|mins?)\b/i, '').trim();
+  if (hours === '') return read(parseNumber(rest), 1, inMinutes);
+  const whole = parseNumber(hours ?? '');
+  if (!whole.ok || rest === '') return read(whole, MINUTES_PER_HOUR, inMinutes);
+  const more = parseNumber(rest);
+  return more.ok ? asMinutes(whole.value * MINUTES_PER_HOUR + more.value) : read(more);
+}
+
+const inMinutes = (value: number): string => `${value} min`;
+const asMinutes = (value: number): ReadAmount => ({ ok: true, value, understood: inMinutes(value) });
+
+/** Things that are counted may be named behind the number: `620 grubs`. */
+const uncounted = (text: string): string => text.replace(/(?<=\d)\s+[a-z][a-z ]*$/i, '');
 
 function read(
   parsed: Parsed<string>,

@@ -71,12 +71,16 @@ function standings(results: readonly (readonly [string, number])[]): Standing[] 
     .sort((a, b) => a.right - b.right || b.tries - a.tries);
 }
 
+/** Cases done whole and passed; one whose looks were shown is still to be done. */
+export const passedCases = ({ drills }: DrillRecord): Set<string> =>
+  new Set(drills.filter(({ mode, passed }) => mode === 'whole' && passed).map(({ caseId }) => caseId));
+
 /**
  * The case to do next: of the lowest level that is not all passed, the one with most of what is weak.
  * What never came counts as half weak. Undefined when every case is passed.
  */
 export function nextCase(record: DrillRecord, cases: readonly DrillCase[]): DrillCase | undefined {
-  const passed = new Set(record.drills.filter((drill) => drill.passed).map(({ caseId }) => caseId));
+  const passed = passedCases(record);
   const open = cases.filter(({ id }) => !passed.has(id));
   const sameLevel = open.filter(({ level }) => level === open[0]?.level);
   const last = record.drills.at(-1)?.caseId;

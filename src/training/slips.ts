@@ -1,4 +1,4 @@
-/** The slip behind a wrong amount: wrong shapes, wrong units, a forgotten step of the sum. */
+/** The slip behind a wrong amount: wrong shapes, wrong units, a forgotten step of the sum. The words are the pack's. */
 import { lawnPartsArea } from '../agronomy/area-parts.js';
 import { AREA_IN_M2 } from '../base/units.js';
 import type { Units } from '../base/us-units.js';
@@ -14,11 +14,10 @@ export function slipOf(
   right: RightAmount,
   given: number,
 ): string | undefined {
-  const { marking, answers, plan, units: read } = worked;
+  const { marking, units: read } = worked;
   const candidates = [
-    ...(asked.find.kind === 'load'
-      ? fullForLast(worked, asked)
-      : areaSlips(answers.lawnParts, plan.lawn.areaM2, right)),
+    ...(asked.slips ?? []),
+    ...ownSlips(worked, asked, right),
     ...marking.slips
       .filter(({ units, only = read }) => only === read && units.includes(right.unit))
       .flatMap(({ factor, says }) => [
@@ -26,7 +25,7 @@ export function slipOf(
         { value: right.value / factor, says },
       ]),
     ...nitrogenForProduct(worked, asked, right),
-    ...rateAlone(plan.lawn.areaM2, right, read),
+    ...rateAlone(worked, right),
   ];
   const ends = right.range === null ? [] : [right.range.min, right.range.max].map((end) => end / right.value);
   const fits = (value: number): boolean => [1, ...ends].some((end) => isNear(given, value * end, marking));
@@ -45,27 +44,33 @@ interface Slip {
   readonly says: string;
 }
 
+/** Those of its own kind: of the loads, or of the shapes that the area is made of. */
+const ownSlips = (worked: WorkedCase, asked: AskedAmount, right: RightAmount): Slip[] =>
+  asked.find.kind === 'load' ? loadSlips(worked, asked) : areaSlips(worked, right);
+
 /** Whatever is in proportion to the area goes wrong with it. */
 const SCALED_BY_AREA = ['m2', 'g', 'mL', 'L', 'loads'];
 
-function areaSlips(parts: unknown, areaM2: number, right: RightAmount): Slip[] {
+function areaSlips({ answers, plan, marking }: WorkedCase, right: RightAmount): Slip[] {
+  const { lawnParts: parts } = answers;
   if (!Array.isArray(parts) || !SCALED_BY_AREA.includes(right.unit)) return [];
   const lawnParts = parts as readonly LawnPart[];
+  const { bedsForgotten, diameterForRadius, bedsAdded } = marking.slipWords;
   const slips = [
-    { parts: lawnParts.filter(({ minus }) => minus !== true), says: 'You forgot to take the beds away.' },
+    { parts: lawnParts.filter(({ minus }) => minus !== true), says: bedsForgotten },
     {
       parts: lawnParts.map((part) =>
         part.shape === 'circle' ? { ...part, diameterM: part.diameterM * 2 } : part,
       ),
-      says: 'You took the distance across the circle for its radius: halve it first.',
+      says: diameterForRadius,
     },
     {
       parts: lawnParts.flatMap((part) => (part.minus === true ? [{ ...part, minus: false }] : [part])),
-      says: 'You added the beds instead of taking them away.',
+      says: bedsAdded,
     },
   ];
   return slips.flatMap(({ parts: wrong, says }) => {
-    const share = areaOf(wrong) / areaM2;
+    const share = areaOf(wrong) / plan.lawn.areaM2;
     return Number.isFinite(share) && share !== 1 ? [{ value: right.value * share, says }] : [];
   });
 }
@@ -79,17 +84,22 @@ function areaOf(lawnParts: readonly LawnPart[]): number {
   }
 }
 
-/** The last load has its own water; product for a full tank makes it too strong. */
-function fullForLast({ plan }: WorkedCase, asked: AskedAmount): Slip[] {
-  if (asked.find.kind !== 'load' || asked.find.which !== 'last') return [];
-  const full = rightAmount(plan, { ...asked, find: { ...asked.find, which: 'full' } });
-  if (full === undefined) return [];
-  return [{ value: full.value, says: 'That is a full load. The last one is only what is left over.' }];
+/** The last load has its own water: what suits a full tank makes it too strong, and what suits them all far too strong. */
+function loadSlips(worked: WorkedCase, asked: AskedAmount): Slip[] {
+  const { find } = asked;
+  if (find.kind !== 'load') return [];
+  const { fullForLast, allForOne } = worked.marking.slipWords;
+  const full = rightAmount(worked, { ...asked, find: { ...find, which: 'full' } });
+  const last = rightAmount(worked, { ...asked, find: { ...find, which: 'last' } });
+  const loads = rightAmount(worked, { ...asked, find: { kind: 'loads', step: find.step } });
+  if (full === undefined || last === undefined || loads === undefined) return [];
+  const all = { value: full.value * (loads.value - 1) + last.value, says: allForOne };
+  return find.which === 'last' ? [{ value: full.value, says: fullForLast }, all] : [all];
 }
 
 /** The nitrogen that is wanted is less than the feed that holds it. */
 function nitrogenForProduct(
-  { plan, answers }: WorkedCase,
+  { plan, answers, marking }: WorkedCase,
   { find }: AskedAmount,
   right: RightAmount,
 ): Slip[] {
@@ -101,22 +111,17 @@ function nitrogenForProduct(
   return [
     {
       value: (right.value * answers.feedFirstNumber) / 100,
-      says: 'That is the nitrogen, not the feed: divide by the share of nitrogen in the bag.',
+      says: marking.slipWords.nitrogenForProduct,
     },
   ];
 }
 
-/** The area that a rate is told for. */
-const RATE_AREA: Readonly<Record<Units, { readonly m2: number; readonly says: string }>> = {
-  metric: { m2: 1, says: 'That is the rate for one square metre: multiply by the area.' },
-  us: {
-    m2: AREA_IN_M2.ft2 * 1000,
-    says: 'That is the rate for 1000 square feet: multiply by the area, in thousands of them.',
-  },
-};
+/** The area that a rate is told for, m2. */
+const RATE_AREA_M2: Readonly<Record<Units, number>> = { metric: 1, us: AREA_IN_M2.ft2 * 1000 };
 
-function rateAlone(areaM2: number, right: RightAmount, units: Units): Slip[] {
+function rateAlone({ plan, marking, units }: WorkedCase, right: RightAmount): Slip[] {
   if (!['g', 'mL', 'L'].includes(right.unit)) return [];
-  const { m2, says } = RATE_AREA[units];
-  return [{ value: (right.value * m2) / areaM2, says }];
+  const { perSquareMetre, perThousandSquareFeet } = marking.slipWords;
+  const value = (right.value * RATE_AREA_M2[units]) / plan.lawn.areaM2;
+  return [{ value, says: units === 'us' ? perThousandSquareFeet : perSquareMetre }];
 }

@@ -12,8 +12,6 @@ import type { Question } from '../rules/schema.js';
 import { lookMeant } from './looks.js';
 import type { WorkedCase } from './worked-case.js';
 
-const EXAMPLE = 'Name a look and an answer, such as: suppose screwdriver easy.';
-
 /**
  * Hears "screwdriver easy", and tells what would be another matter.
  *
@@ -23,10 +21,12 @@ export function suppose(worked: WorkedCase, seen: readonly string[] | 'over', ty
   const read = readSupposition(worked, typed);
   if (typeof read === 'string') return [read];
   const { question, value } = read;
-  const head = `Suppose ${question.label} were: ${showAnswer(question, value, worked.units)}.`;
+  const head = worked.marking.supposeWords.head
+    .replace('{look}', question.label)
+    .replace('{answer}', showAnswer(question, value, worked.units));
   return seen === 'over'
     ? [head, ...supposeAfter(worked, question, value)]
-    : [head, supposeBefore(worked, seen, question, value)];
+    : [head, ...supposeBefore(worked, seen, question, value)];
 }
 
 function readSupposition(
@@ -34,7 +34,8 @@ function readSupposition(
   typed: string,
 ): { readonly question: Question; readonly value: AnswerValue } | string {
   const words = typed.trim().split(/\s+/);
-  let refusal = EXAMPLE;
+  const { example, moreExactly } = worked.marking.supposeWords;
+  let refusal = example;
   // The longest beginning that names a look and leaves an answer to it.
   for (let count = words.length - 1; count > 0; count--) {
     const question = lookMeant(worked, words.slice(0, count).join(' '));
@@ -43,7 +44,7 @@ function readSupposition(
     const answer = words.slice(count).join(' ');
     const reading = readAnswer(said, answer, parseIsoDate(worked.lesson.today), worked.units);
     if (reading.kind === 'value' || reading.kind === 'odd') return { question, value: reading.value };
-    refusal = reading.kind === 'refused' ? reading.says : `${reading.says} Say it more exactly.`;
+    refusal = reading.kind === 'refused' ? reading.says : `${reading.says} ${moreExactly}`;
   }
   return refusal;
 }
@@ -61,8 +62,9 @@ export function supposeBefore(
   seen: readonly string[],
   { id }: Question,
   value: AnswerValue,
-): string {
+): string[] {
   const { pack, answers, marking } = worked;
+  const { sameLooks, lessLooks, moreLooks } = marking.supposeWords;
   const ids = new Set([...seen, ...marking.givens]);
   const known = Object.fromEntries(Object.entries(answers).filter(([key]) => ids.has(key)));
   const openWith = (given: Answers): string[] => {
@@ -81,34 +83,33 @@ export function supposeBefore(
     now.filter((label) => !then.includes(label)),
     then.filter((label) => !now.includes(label)),
   ];
-  if (less.length + more.length === 0) return 'Then the same looks would still be worth taking.';
-  const parts = [
-    less.length > 0 ? `no longer worth a look: ${less.join(', ')}` : '',
-    more.length > 0 ? `worth a look besides: ${more.join(', ')}` : '',
-  ];
-  return `Then, ${parts.filter((part) => part !== '').join('; ')}.`;
+  if (less.length + more.length === 0) return [sameLooks];
+  return [...about(lessLooks, less), ...about(moreLooks, more)];
 }
 
 /** After the commit: what the findings, the verdict and the steps would be instead. */
 export function supposeAfter(worked: WorkedCase, { id }: Question, value: AnswerValue): string[] {
-  const { pack, lesson, plan, units } = worked;
+  const { pack, lesson, plan, marking, units } = worked;
+  const words = marking.supposeWords;
   const answers = withAnswer(worked.answers, id, value);
   const other = planOr(() =>
     assemblePlan({ pack, answers, today: parseIsoDate(lesson.today), assumeAll: true, units }),
   );
-  if (other === undefined) return ['Then no dates would hold: the waits and the season leave no room.'];
+  if (other === undefined) return [words.noDates];
   const verdict =
     other.verdict.id === plan.verdict.id
       ? []
-      : [`The verdict would be: ${other.verdict.title}. ${other.verdict.because}`];
+      : [words.verdict.replace('{verdict}', other.verdict.title).replace('{because}', other.verdict.because)];
+  const [found, then] = [foundIn(plan), foundIn(other)];
+  const [steps, stepsThen] = [stepsIn(plan), stepsIn(other)];
   const lines = [
     ...verdict,
-    ...inAndOut('Found then', 'Not found then', foundIn(plan), foundIn(other)),
-    ...inAndOut('Steps that come in', 'Steps that fall away', stepsIn(plan), stepsIn(other)),
+    ...about(words.foundThen, without(then, found)),
+    ...about(words.notFoundThen, without(found, then)),
+    ...about(words.stepsIn, without(stepsThen, steps)),
+    ...about(words.stepsOut, without(steps, stepsThen)),
   ];
-  return lines.length === 0
-    ? ['Nothing would change: neither the findings nor the steps turn on it here.']
-    : lines;
+  return lines.length === 0 ? [words.nothing] : lines;
 }
 
 function planOr(make: () => Plan): Plan | undefined {
@@ -124,18 +125,8 @@ const foundIn = ({ findings }: Plan): string[] =>
   findings.filter(({ verdict }) => verdict === 'found').map(({ title }) => title);
 const stepsIn = ({ steps }: Plan): string[] => steps.map(({ title }) => title);
 
-function inAndOut(
-  inWords: string,
-  outWords: string,
-  before: readonly string[],
-  after: readonly string[],
-): string[] {
-  const [comeIn, goOut] = [
-    after.filter((each) => !before.includes(each)),
-    before.filter((each) => !after.includes(each)),
-  ];
-  return [
-    ...(comeIn.length > 0 ? [`${inWords}: ${comeIn.join('; ')}.`] : []),
-    ...(goOut.length > 0 ? [`${outWords}: ${goOut.join('; ')}.`] : []),
-  ];
-}
+const without = (names: readonly string[], others: readonly string[]): string[] =>
+  names.filter((each) => !others.includes(each));
+
+const about = (words: string, names: readonly string[]): string[] =>
+  names.length === 0 ? [] : [words.replace('{names}', names.join('; '))];

@@ -27,6 +27,9 @@ export function wordedCase(lesson: DrillCase, units: Units): DrillCase {
       ...asked,
       ask: say(asked.ask),
       byHand: { ...asked.byHand, working: say(workingIn(asked, units)) },
+      ...(asked.slips === undefined
+        ? {}
+        : { slips: asked.slips.map(({ value, says }) => ({ value, says: say(says) })) }),
     })),
   };
 }

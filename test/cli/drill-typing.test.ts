@@ -82,8 +82,8 @@ describe('a drill', () => {
   it('answers a what-if at every prompt, also between the amounts', async () => {
     const lines = ['suppose dog no', 'commit', '3', 'suppose dog no', '80', 'what if moss cover 0', 'mossy'];
     const { text } = await played(byId('spongy-green'), 'whole', lines);
-    expect(text.match(/Suppose dog on the lawn were: no/g)).toHaveLength(2);
-    expect(text).toMatch(/Suppose moss cover were: 0 %/);
+    expect(text.match(/Suppose for now: dog on the lawn, no/g)).toHaveLength(2);
+    expect(text).toMatch(/Suppose for now: moss cover, 0 %/);
   });
 
   it('keeps every line within the width, down to 40 columns', async () => {

@@ -13,7 +13,7 @@ const JULY = [
   '60',
 ];
 const typed = (...lines: readonly string[]): string => `${lines.join('\n')}\n`;
-const good = typed(...JULY, 'wait, look at it', '');
+const good = typed(...JULY, '65 min', 'wait, look at it', '');
 const MOSSY = 'transcripts-examples/mossy-family-lawn/answers.json';
 
 describe('drill', () => {
@@ -45,7 +45,7 @@ describe('drill', () => {
     expect(other.err).toMatch(/--resume goes on with it/);
     const again = run(
       ['drill', 'july-straw', '--resume'],
-      typed(...JULY.slice(3), 'wait, look at it', ''),
+      typed(...JULY.slice(3), '65 min', 'wait, look at it', ''),
       state,
     );
     expect(again.code).toBe(0);
@@ -76,13 +76,15 @@ describe('drill', () => {
         '90',
         'all of it',
         'none',
+        'a lot',
+        '',
         'x',
         'wait',
         '',
       ),
     );
     expect(code).toBe(0);
-    expect(err).toMatch(/"rubbish" fits nothing/);
+    expect(err).toMatch(/"rubbish" fits none/);
     expect(err).toMatch(/Name a look and an answer/);
     expect(err).toMatch(/no way back in a drill/);
     expect(err).toMatch(/one number from 0 to 100/);
@@ -100,6 +102,49 @@ describe('drill', () => {
     expect(again.err).not.toMatch(/What do you do next/);
     expect(readFileSync(file, 'utf8')).toBe(before);
     expect(run(['drill', 'july-straw', '--out', file, '--force'], good).code).toBe(0);
+  });
+
+  it.each([
+    ['--out', 'debrief.md'],
+    ['--record', 'record.json'],
+  ])('tells before the first look that %s cannot be written', (option, name) => {
+    const folder = newFolder();
+    for (const file of [join(folder, 'missing', name), folder]) {
+      const { code, err } = run(['drill', 'july-straw', option, file], good);
+      expect(code).toBe(5);
+      expect(err).toContain(`${file} cannot be written`);
+      expect(err).toContain(option);
+      expect(err).not.toMatch(/What do you do next/);
+    }
+  });
+
+  it('comes back to a drill that was left, by the very line that it tells', () => {
+    const state = newFolder();
+    const file = join(state, 'my debrief.md');
+    const args = ['drill', 'july-straw', '--mode', 'finish', '--out', file];
+    const { err } = run(args, typed('', '', ''), state);
+    const line = err.replace(/\s*\n\s*/g, ' ');
+    expect(line).toContain(`seedbed drill july-straw --mode finish --out '${file}' --resume`);
+    const again = run([...args, '--resume'], typed('', '65', 'wait, look at it', ''), state);
+    expect(again.code, again.err).toBe(0);
+    expect(readFileSync(file, 'utf8')).toMatch(/Passed with 100 of 100/);
+  });
+
+  it('says so when there is nothing to resume', () => {
+    expect(run(['drill', 'july-straw', '--resume'], good).err).toMatch(/begins at the gate/);
+  });
+
+  it('answers "review" with what was seen, and "why" without giving a hint away', () => {
+    const { err } = run(['drill', 'july-straw'], typed('tug test', 'review', 'why', 'why dog', 'quit'));
+    expect(err).toMatch(/> review\nTug test: You take a tuft/);
+    expect(err.match(/yours to think out first/g)).toHaveLength(2);
+    expect(err).not.toMatch(/kept from animals/);
+  });
+
+  it('charges the last rung of a hint once', () => {
+    const { err } = run(['drill', 'july-straw'], typed('hint', 'hint', 'hint', 'hint', 'quit'));
+    const costs = [...err.matchAll(/This\s+hint\s+costs\s+(\d|nothing\s+more)/g)].map(([, cost]) => cost);
+    expect(costs.map((cost) => cost?.replace(/\s+/g, ' '))).toEqual(['1', '2', '4', 'nothing more']);
   });
 
   it('keeps a record only where it is asked to, and proposes another case', () => {
@@ -131,7 +176,7 @@ describe('drill', () => {
   it('leaves only the last steps to who finishes a case', () => {
     const { out } = run(
       ['drill', 'july-straw', '--mode', 'finish'],
-      typed('', '', '', '', 'wait, look at it', ''),
+      typed('', '', '', '', '65', 'wait, look at it', ''),
     );
     expect(out).toMatch(/the last steps done/);
     expect(out).not.toMatch(/Looks that were needed/);
@@ -144,6 +189,9 @@ describe('drill', () => {
     [['drill', '--mode', 'half'], 2, /watch, finish, whole/],
     [['drill', 'missing.json'], 5, /missing\.json cannot be read/],
     [['drill', '--new', 'x.json'], 2, /--from/],
+    [['drill', 'july-straw', '--from', 'x.json'], 2, /not both/],
+    [['drill', 'july-straw', '--today', '2027-01-01'], 2, /goes with --from/],
+    [['drill', 'july-straw', '--handout', '--key'], 2, /one at a time/],
   ])('%j exits with %d', (args, exit, says) => {
     const { code, err } = run(args);
     expect(code).toBe(exit);
@@ -160,6 +208,13 @@ describe('a case on paper', () => {
       expect(handout).not.toContain(secret);
     }
     expect(handout).toContain('Mr Tallis of Chapel Row');
+  });
+
+  it('gives amounts and steps out on a second sheet, since they tell what is wrong', () => {
+    const [first, second] = run(['drill', 'dry-rings', '--handout']).out.split('\n***\n');
+    expect(first).not.toMatch(/wetting agent|soak/i);
+    expect(first).toContain('The soil sheds water instead of taking it in');
+    expect(second).toMatch(/wetting agent is washed in/);
   });
 });
 

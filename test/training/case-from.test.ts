@@ -62,9 +62,23 @@ describe('a case made of answers', () => {
     expect(answers.weedFraction).toBe('unknown');
   });
 
-  it('asks for the area only where it was given', () => {
-    expect(caseFrom({ mossFraction: 0.4 }, TODAY, pack, marking).amounts).toEqual([]);
-    expect(caseFrom({ areaM2: 84 }, TODAY, pack, marking).amounts).toHaveLength(1);
+  it('asks for the area only where it has to be worked out, and for no amount where the size is not known', () => {
+    const asks = (answers: Answers): string[] =>
+      caseFrom(answers, TODAY, pack, marking).amounts.map(({ id }) => id);
+    const lawnParts = [{ shape: 'rectangle', lengthM: 12, widthM: 7 }] as const;
+    expect(asks({ mossFraction: 0.4 })).toEqual([]);
+    expect(asks({ areaM2: 84, mossFraction: 0.4 })).toContain('seed-ryegrass-mix');
+    expect(asks({ areaM2: 84, mossFraction: 0.4 })).not.toContain('area');
+    expect(asks({ lawnParts, mossFraction: 0.4 })[0]).toBe('area');
+  });
+
+  it('has paving beside treated moss among its dangers', () => {
+    const file = readFileSync('transcripts-examples/mossy-family-lawn/answers.json', 'utf8');
+    const { answers } = JSON.parse(file) as { answers: Answers };
+    const { dangers, amounts, needs } = caseFrom(answers, '2027-03-13', pack, marking);
+    expect(dangers.map(({ look }) => look)).toContain('pavingBeside');
+    expect(amounts.map(({ id }) => id)).toContain('moss-product');
+    expect(needs).toEqual(expect.arrayContaining(['areaM2', 'labelRateMlPerM2']));
   });
 
   it('tells measured parts as measures, never as an area', () => {

@@ -1,6 +1,7 @@
 /** The checks of cases can fail: each is shown a case that is broken in one way. */
 import { describe, expect, it } from 'vitest';
-import type { DrillCase } from '../../src/rules/schema-case.js';
+import type { Expression } from '../../src/rules/schema.js';
+import type { AskedAmount, DrillCase } from '../../src/rules/schema-case.js';
 import { checkBook, checkCase } from '../../src/training/check-case.js';
 import { pack } from '../planner/any-lawn.js';
 import { book, byId } from './book.js';
@@ -11,6 +12,13 @@ const broken = (change: Partial<DrillCase>): string =>
   checkCase({ ...green, ...change }, pack, marking).join('\n');
 const expecting = (change: Partial<DrillCase['expected']>): string =>
   broken({ expected: { ...green.expected, ...change } });
+
+const sum = (value: Expression, given: Record<string, number>): AskedAmount => ({
+  id: 'sum',
+  ask: 'How much?',
+  find: { kind: 'sum', value, given, unit: 'L' },
+  byHand: { least: 1, most: 2, working: 'By hand.' },
+});
 
 describe('the cases', () => {
   it('are at least twenty-four, and sound', () => {
@@ -51,6 +59,33 @@ describe('the check of a case', () => {
     ['a step that is not planned', expecting({ steps: ['lime'] }), /no step "lime"/],
     ['a planned step called a mistake', expecting({ notSteps: ['sow'] }), /has the step "sow"/],
     ['steps in a wrong order', expecting({ steps: ['sow', 'scarify'] }), /"scarify" before "sow"/],
+    ['no amount at all', broken({ amounts: [] }), /asks for no amount/],
+    [
+      'a sum that reads what there is none of',
+      broken({ amounts: [sum({ '*': [{ var: 'given.depthMm' }, { var: 'areaM2' }] }, {})] }),
+      /sum of "sum" is not sound.*given\.depthMm/,
+    ],
+    [
+      'a number in a sum that is not given by name',
+      broken({ amounts: [sum({ '*': [50, { var: 'facts.areaM2' }] }, {})] }),
+      /sum of "sum" is not sound/,
+    ],
+    [
+      'a sum that comes to something else than by hand',
+      broken({
+        amounts: [sum({ '*': [{ var: 'given.depthMm' }, { var: 'facts.areaM2' }] }, { depthMm: 10 })],
+      }),
+      /"sum" is 834\.\d+ L by the rules, by hand 1 to 2/,
+    ],
+    [
+      'a slip that is right',
+      broken({
+        amounts: green.amounts.map((each) =>
+          each.id === 'area' ? { ...each, slips: [{ value: 84, says: 'Wrong.' }] } : each,
+        ),
+      }),
+      /calls 84 a slip, and it is right/,
+    ],
     ['a finding of no such name', expecting({ findings: ['mosy'] }), /no finding "mosy"/],
     [
       'needs that do not suffice',

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { judgeLook } from '../../src/training/judge-look.js';
-import { nameMeant, whatIsSeen } from '../../src/training/looks.js';
+import { judgeLook, praiseInFull } from '../../src/training/judge-look.js';
+import { nameMeant, notMeant, whatIsSeen } from '../../src/training/looks.js';
 import type { WorkedCase } from '../../src/training/worked-case.js';
 import { byId, worked } from './book.js';
 
@@ -31,6 +31,15 @@ describe('a typed look', () => {
       expect(nameMeant(typed, green.looks)).toBeUndefined();
     },
   );
+
+  it.each([
+    ['label', /^"label" can mean .*label rate of the liquid, label water or label wait\./],
+    ['0', /from 1 to \d+/],
+    ['999', /from 1 to \d+/],
+    ['xyzzy', /fits none/],
+  ])('"%s" is told what it fits', (typed, says) => {
+    expect(notMeant(typed, green.looks)).toMatch(says);
+  });
 
   it('is the number of a list, from 1', () => {
     expect(nameMeant('1', green.looks)).toBe(green.looks[0]);
@@ -74,8 +83,16 @@ describe('a look', () => {
     expect(judgeLook(green, look(green, id), before).kind).toBe(kind);
   });
 
-  it('counts what it settled', () => {
-    expect(judgeLook(green, look(green, 'mossFraction'), []).settled).toBeGreaterThan(0);
-    expect(judgeLook(green, look(green, 'mossFraction'), ['mossFraction']).settled).toBe(0);
+  it('is praised before the commit without a finding, and afterwards with each that it settled', () => {
+    const judged = judgeLook(green, look(green, 'thatchDepthMm'), ['buriedServices']);
+    expect(judged.says).toMatch(/It settled \d possible troubles/);
+    expect(judged.says).not.toMatch(/felt of old stems/);
+    expect(praiseInFull(green, judged)).toMatch(/It showed: A thick felt of old stems/);
+    expect(praiseInFull(green, judged)).toMatch(/It ruled out: .*thatch/);
+  });
+
+  it('names what it settled, for later', () => {
+    expect(judgeLook(green, look(green, 'mossFraction'), []).settled).toContain('mossy');
+    expect(judgeLook(green, look(green, 'mossFraction'), ['mossFraction']).settled).toEqual([]);
   });
 });

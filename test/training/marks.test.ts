@@ -17,10 +17,11 @@ describe('the marks', () => {
     expect(marks.passed).toBe(true);
   });
 
-  it.each(cases)('$id: the one who asks everything, and is right all the same, has 80 to 90', ({ each }) => {
+  it.each(cases)('$id: the one who asks everything, and is right all the same, has 85 to 88', ({ each }) => {
     const marks = markAttempt(each, asksEverything(each));
-    expect(marks.total).toBeLessThanOrEqual(90);
-    expect(marks.total).toBeGreaterThanOrEqual(80);
+    expect(marks.total).toBeLessThanOrEqual(88);
+    // No more can be lost by looking than the weight of wasted looks.
+    expect(marks.total).toBeGreaterThanOrEqual(100 - each.marking.weights.economy);
   });
 
   it('are low for trainees who choose by lot: 20 to 30 on average, and fewer than one in a hundred passes', () => {
@@ -56,6 +57,28 @@ describe('the marks', () => {
     const late = ['screwdriver', 'lastRainDaysAgo', 'footprints', 'buriedServices'];
     expect(markAttempt(each, { ...perfect, looks: looksIn(each, late) }).passed).toBe(false);
     expect(markAttempt(each, perfect).passed).toBe(true);
+  });
+
+  it('tell how a danger was overlooked: never asked, asked too late, or done by a step', () => {
+    const each = byId('hard-as-the-road');
+    const perfect = perfectAttempt(each);
+    const ids = ['screwdriver', 'lastRainDaysAgo', 'footprints'];
+    const fateOf = (change: Partial<typeof perfect>) =>
+      markAttempt(each, { ...perfect, ...change }).dangers.map(({ fate }) => fate);
+    expect(fateOf({})).toEqual(['seen']);
+    expect(fateOf({ mode: 'finish', looks: [] })).toEqual(['shown']);
+    expect(fateOf({ looks: looksIn(each, ids) })).toEqual(['unseen']);
+    expect(fateOf({ looks: looksIn(each, [...ids, 'buriedServices']) })).toEqual(['late']);
+    expect(fateOf({ order: [...(perfect.order ?? []), 'core'] })).toEqual(['done']);
+  });
+
+  it('fail who overdoses a product by its label, and not who gives too little or is a little over', () => {
+    const each = byId('spongy-green');
+    const perfect = perfectAttempt(each);
+    // 83.4 m2 × 10 mL is 834 mL.
+    const passes = (given: number): boolean =>
+      markAttempt(each, { ...perfect, amounts: { ...perfect.amounts, 'moss-killer': given } }).passed;
+    expect([834, 83.4, 960, 1668, 8340].map(passes)).toEqual([true, true, true, false, false]);
   });
 
   it.each(cases)('$id: who guesses right without one look does not pass', ({ each }) => {

@@ -8,6 +8,7 @@ const right = (unit: string, value = 100): RightAmount => ({
   loose: false,
   range: null,
   working: '',
+  isLabelled: false,
 });
 
 describe('an amount as it is typed', () => {
@@ -27,6 +28,14 @@ describe('an amount as it is typed', () => {
     ['14 days', 'd', 14],
     ['14', 'd', 14],
     ['2 loads', 'loads', 2],
+    ['60', 'mm', 60],
+    ['6 cm', 'mm', 60],
+    // 1 in is 25.4 mm exactly.
+    ['2 in', 'mm', 50.8],
+    ['65 min', 'min', 65],
+    ['1 h 5 min', 'min', 65],
+    ['2 hours', 'min', 120],
+    ['622 grubs', 'each', 622],
   ])('%s as %s is %d', (typed, unit, value) => {
     const read = readAmount(typed, right(unit), 'metric');
     expect(read.ok).toBe(true);
@@ -39,6 +48,8 @@ describe('an amount as it is typed', () => {
     ['1,234', 'g'],
     ['2 gal', 'L'],
     ['', 'd'],
+    ['an hour or so', 'min'],
+    ['60 kg', 'mm'],
   ])('%s as %s is refused with what to type', (typed, unit) => {
     const read = readAmount(typed, right(unit), 'metric');
     expect(read.ok).toBe(false);

@@ -8,6 +8,7 @@ import {
   entryOf,
   findingStandings,
   nextCase,
+  passedCases,
   recordFault,
   skillStandings,
 } from '../../src/training/record.js';
@@ -56,6 +57,12 @@ describe('the record of a trainee', () => {
     const two = [...passedAll('easy'), ...passedAll('middling')];
     expect(nextCase(record(...two), book.cases)?.level).toBe('hard');
     expect(nextCase(record(...two, ...passedAll('hard')), book.cases)).toBeUndefined();
+  });
+
+  it('counts no case as passed whose looks were shown', () => {
+    const finished = record(...passedAll('easy').map((each) => ({ ...each, mode: 'finish' as const })));
+    expect(passedCases(finished).size).toBe(0);
+    expect(nextCase(finished, book.cases)?.level).toBe('easy');
   });
 
   it('proposes what went wrong, in another case', () => {

@@ -37,7 +37,7 @@ function everythingSaid(each: WorkedCase): string[] {
   for (const question of each.looks.filter(({ kind }) => kind === 'yes-no' || kind === 'choice')) {
     const values =
       question.kind === 'yes-no' ? [true, false] : (question.options ?? []).map(({ value }) => value);
-    for (const value of values) said.push(supposeBefore(each, each.lesson.needs, question, value));
+    for (const value of values) said.push(...supposeBefore(each, each.lesson.needs, question, value));
   }
   return said;
 }

@@ -8,7 +8,7 @@ const green = byId('spongy-green');
 describe('a what-if', () => {
   it('before the commit tells only which looks would be worth more or less', () => {
     const [head, ...rest] = suppose(green, [], 'moss cover 0');
-    expect(head).toBe('Suppose moss cover were: 0 %.');
+    expect(head).toBe('Suppose for now: moss cover, 0 %.');
     expect(rest.join(' ')).toMatch(/no longer worth a look:.*tank size/);
   });
 
@@ -24,7 +24,7 @@ describe('a what-if', () => {
   it('takes an area as a figure or as sides, whichever way the case gives it', () => {
     for (const typed of ['area 84', 'area 12 x 7', 'area 12 x 7 - 2 x 1'])
       for (const each of [dry, green])
-        expect(suppose(each, 'over', typed).join(' ')).toMatch(/Suppose area were/);
+        expect(suppose(each, 'over', typed).join(' ')).toMatch(/Suppose for now: area/);
   });
 
   it('says so when nothing would change', () => {

@@ -3,8 +3,9 @@
 import type { Asker } from '../../terminal/asker.js';
 import { workOut } from '../../training/worked-case.js';
 import { askerFor, lazyReader } from '../asker-for.js';
-import { type Command, UNITS_OPTION, unitsOf } from '../command.js';
+import { type Command, type ParsedArgs, UNITS_OPTION, unitsOf } from '../command.js';
 import { authored, caseText } from '../drill/author.js';
+import { whyNotWritten } from '../drill/can-be-written.js';
 import { type Choosing, chosenCase, listOf } from '../drill/choose-case.js';
 import { DrillLeft } from '../drill/parts.js';
 import { readRecord, standingText } from '../drill/record-file.js';
@@ -57,6 +58,7 @@ export const drill: Command = {
     plain: { type: 'boolean', says: 'numbered lines instead of drawn questions; reads piped lines too' },
   },
   async run(args, io) {
+    checkTogether(args);
     const pack = await io.loadPack(args.text('pack'));
     const choosing: Choosing = { args, io, pack, book: await loadCases(args.text('pack'), pack) };
     if (args.flag('list')) {
@@ -68,6 +70,22 @@ export const drill: Command = {
     return withAsker(choosing, args.text('new') === undefined ? drilled : writtenNew);
   },
 };
+
+/** Options that would be passed over in silence are refused. */
+function checkTogether(args: ParsedArgs): void {
+  const isFrom = args.text('from') !== undefined;
+  const refuse = (says: string): never => {
+    throw new CliStop(EXIT.usage, says, drill.usage);
+  };
+  if (isFrom && args.positionals.length > 0)
+    refuse('A case is named, or made of answers with --from, and not both. Leave one of them out.');
+  if (!isFrom && args.text('today') !== undefined)
+    refuse(
+      '--today is the day on which an own lawn was looked at: it goes with --from. A case has a day of its own.',
+    );
+  if (args.flag('handout') && args.flag('key'))
+    refuse('--handout is for the trainee and --key for the trainer: ask for one at a time.');
+}
 
 /** Opens the screen, hears the signals, and closes both again. */
 async function withAsker(
@@ -100,6 +118,17 @@ async function drilled(choosing: Choosing, asker: Asker): Promise<number> {
 /** Whatever would stop the writing at the end is told before the first look. */
 async function nothingInTheWay({ args, io }: Choosing): Promise<void> {
   const [out, record] = [args.text('out'), args.text('record')];
+  for (const [option, file] of [
+    ['--out', out],
+    ['--record', record],
+  ]) {
+    const why = file === undefined ? undefined : await whyNotWritten(file);
+    if (why !== undefined)
+      throw new CliStop(
+        EXIT.files,
+        `${file} cannot be written: ${why}. Choose another place with ${option}.`,
+      );
+  }
   if (out !== undefined && io.exists(out) && !args.flag('force')) throw isThereAlready(out);
   if (record !== undefined) await readRecord(record, io);
 }
@@ -116,6 +145,9 @@ async function writtenNew(choosing: Choosing, asker: Asker): Promise<number> {
   if (args.text('from') === undefined)
     throw new CliStop(EXIT.usage, '--new makes a case of answers: name them with --from ANSWERS.');
   if (io.exists(file) && !args.flag('force')) throw isThereAlready(file);
+  const why = await whyNotWritten(file);
+  if (why !== undefined)
+    throw new CliStop(EXIT.files, `${file} cannot be written: ${why}. Choose another place with --new.`);
   try {
     const { lesson, faults } = await authored(await chosenCase(choosing), choosing, asker);
     await io.writeText(file, caseText(lesson));

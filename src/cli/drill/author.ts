@@ -44,6 +44,13 @@ export async function authored(
     const said = await typedLine(parts, `${capital(look.label)} (mine: ${whatIsSeen(worked, look)})`);
     if (said !== '') seen[look.id] = said;
   }
+  asker.say('Now what is said afterwards: of each danger, and to those who take a wrong turn.');
+  const dangers = await eachSaid(
+    parts,
+    draft.dangers,
+    ({ look }) => pack.questionById.get(look)?.label ?? look,
+  );
+  const wrongTurns = await eachSaid(parts, draft.wrongTurns, (turn) => turnTitle(turn, { pack, book }));
   const misleads = await typedMisleads(parts, draft, { pack, book });
   const lesson = await words('And what does the trainee take home, in one sentence?', draft.lesson);
   const made: DrillCase = {
@@ -55,6 +62,8 @@ export async function authored(
     minutes,
     story: [story],
     seen,
+    dangers,
+    wrongTurns,
     misleads,
     lesson,
   };
@@ -74,6 +83,27 @@ function summaryOf(
     `Dangers: ${label(dangers.map(({ look }) => look))}.`,
     'All of that can be changed in the file afterwards. An empty line takes what I suggest.',
   ].join('\n');
+}
+
+/** Each with the words for it; an empty line keeps those of the draft. */
+async function eachSaid<Item extends { readonly says: string }>(
+  parts: { asker: Asker },
+  items: readonly Item[],
+  title: (item: Item) => string,
+): Promise<Item[]> {
+  const said: Item[] = [];
+  for (const item of items)
+    said.push({ ...item, says: await typedOr(parts, `${capital(title(item))}.`, item.says) });
+  return said;
+}
+
+function turnTitle(
+  { finding, step, verdict }: DrillCase['wrongTurns'][number],
+  { pack, book }: Pick<Choosing, 'pack' | 'book'>,
+): string {
+  const turn = finding ?? step ?? verdict ?? '';
+  const title = pack.findingById.get(turn)?.title ?? pack.stepById.get(turn)?.title;
+  return `Wrong here: ${title ?? (book.marking.verdicts as Record<string, string>)[turn] ?? turn}`;
 }
 
 async function typedOr(parts: { asker: Asker }, message: string, suggested: string): Promise<string> {

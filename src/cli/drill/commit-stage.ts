@@ -1,16 +1,24 @@
 /** The trainee commits: verdict and findings, each with how sure; then the amounts; then the steps in order. */
 import type { AskedAmount } from '../../rules/schema-case.js';
 import type { VerdictId } from '../../rules/schema-pack.js';
-import { LEAVE_LIST } from '../../terminal/words.js';
 import type { Attempt, Commitment } from '../../training/attempt.js';
-import { amountHint, type Hint, orderHint, withHint } from '../../training/hints.js';
+import { amountHint, orderHint, withHint } from '../../training/hints.js';
 import { readAmount } from '../../training/read-amount.js';
 import { bareUnit, type RightAmount, rightAmount } from '../../training/right-amount.js';
 import { offeredSteps } from '../../training/step-order.js';
-import { DrillLeft, type DrillParts, type Hearing, typedLine, typedNames, wordsOf } from './parts.js';
+import {
+  DrillLeft,
+  type DrillParts,
+  type Hearing,
+  saidHint,
+  typedLine,
+  typedNames,
+  wordsOf,
+} from './parts.js';
 
 const PERCENT = 100;
 const VERDICT = 'What does this lawn need?';
+const GO_ON_LOOKING = 'go on looking';
 const SURE = 'How sure are you of that, in per cent? 100 is certain, 50 is a toss of a coin.';
 const FINDINGS = 'What is wrong? Numbers or words, with commas between, or none.';
 const STEPS =
@@ -21,7 +29,7 @@ export async function commitStage(parts: DrillParts): Promise<Commitment | undef
   const { asker, worked } = parts;
   const { pack, marking } = worked;
   const choices = Object.entries(marking.verdicts).map(([value, label]) => ({ value, label }));
-  const verdict = (await asker.pick(VERDICT, choices, LEAVE_LIST)) as VerdictId | undefined;
+  const verdict = (await asker.pick(VERDICT, choices, GO_ON_LOOKING)) as VerdictId | undefined;
   if (verdict === undefined) {
     if (asker.left?.() !== undefined) throw new DrillLeft();
     asker.say('Then go on looking.');
@@ -68,7 +76,7 @@ export async function amountStage(parts: DrillParts, start: Attempt): Promise<At
   for (const asked of parts.worked.lesson.amounts) {
     const hint = (): string => {
       const next = amountHint(parts.worked, asked, attempt.hints);
-      const said = saidHint(parts, attempt, next);
+      const said = saidHint(parts.worked, attempt.hints, next);
       attempt = { ...attempt, hints: withHint(attempt.hints, next) };
       return said;
     };
@@ -79,10 +87,13 @@ export async function amountStage(parts: DrillParts, start: Attempt): Promise<At
 }
 
 async function typedAmount(parts: DrillParts & Hearing, asked: AskedAmount): Promise<number | null> {
-  const { plan, units } = parts.worked;
-  const right = rightAmount(plan, asked) as RightAmount;
+  const { units } = parts.worked;
+  const right = rightAmount(parts.worked, asked) as RightAmount;
   const unit = bareUnit(right, units);
-  const message = `${asked.ask} Give the unit (without one I take ${UNIT_WORDS[unit] ?? unit}), "hint", or an empty line.`;
+  const way = UNCOUNTED.includes(unit)
+    ? 'Type a number'
+    : `Give the unit (without one I take ${UNIT_WORDS[unit] ?? unit})`;
+  const message = `${asked.ask} ${way}, "hint", or an empty line.`;
   for (;;) {
     const line = await typedLine(parts, message);
     if (line === '' || /^(?:dk|don't know|dont know)$/i.test(line)) return null;
@@ -102,24 +113,21 @@ const UNIT_WORDS: Readonly<Record<string, string>> = {
   'fl oz': 'fluid ounces',
   gal: 'gallons',
   'ft³': 'cubic feet',
+  min: 'minutes',
 };
+/** Things that are counted have no unit. */
+const UNCOUNTED = ['each', 'loads'];
 
 /** The steps in the trainee's order; "hint" helps and costs. */
 export async function orderStage(parts: DrillParts, start: Attempt): Promise<Attempt> {
   let { hints } = start;
   const hint = (): string => {
     const next = orderHint(parts.worked, hints);
-    if (next === undefined) return 'You have been told every step that matters.';
-    const said = saidHint(parts, { hints }, next);
+    if (next === undefined) return parts.worked.marking.orderHints.allTold;
+    const said = saidHint(parts.worked, hints, next);
     hints = withHint(hints, next);
     return said;
   };
   const order = (await typedNames({ ...parts, hint }, STEPS, offeredSteps(parts.worked))).map(({ id }) => id);
   return { ...start, hints, order };
-}
-
-function saidHint({ worked }: DrillParts, { hints }: Pick<Attempt, 'hints'>, hint: Hint): string {
-  const isFree = withHint(hints, hint).length === hints.length;
-  const cost = isFree ? 'nothing more' : worked.marking.hintCosts[hint.rung];
-  return `${hint.says} (This hint costs ${cost}.)`;
 }

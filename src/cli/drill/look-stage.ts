@@ -3,11 +3,15 @@ import type { Question } from '../../rules/schema.js';
 import { type Attempt, lookIds } from '../../training/attempt.js';
 import { nextHint, withHint } from '../../training/hints.js';
 import { type JudgedLook, judgeLook } from '../../training/judge-look.js';
-import { capital, listedLooks, lookMeant, whatIsSeen } from '../../training/looks.js';
-import { type DrillParts, numberedList, typedLine, wordsOf } from './parts.js';
+import { capital, listedLooks, lookMeant, notMeant, whatIsSeen } from '../../training/looks.js';
+import type { WorkedCase } from '../../training/worked-case.js';
+import { type DrillParts, numberedList, saidHint, typedLine, wordsOf } from './parts.js';
 
 const WORDS =
   'Type what you look at or ask about, several with commas between. "list" shows everything there is to look at, "seen" what you have seen, "hint" helps (and costs), "suppose screwdriver easy" plays with an answer. "commit" when you know what is wrong; after that there is no more looking. "quit" leaves.';
+/** The session tells why at every question; here that would be a hint for nothing. */
+const WHY_LATER =
+  'Why a look is worth taking is yours to think out first. "hint" teaches it, at a cost; the debrief tells it for nothing.';
 const NEXT = 'What do you do next?';
 const COST_TITLES: Readonly<Record<Question['cost'], string>> = {
   chair: 'To ask, from a chair',
@@ -33,8 +37,9 @@ export async function lookStage(
     const word = line.toLowerCase();
     if (word === 'commit') return;
     if (word === 'list') asker.say(catalogue(parts, attempt));
-    else if (word === 'seen') asker.say(seenSoFar(parts, attempt));
+    else if (word === 'seen' || word === 'review') asker.say(seenSoFar(parts, attempt));
     else if (word === '' || word === 'help' || word === '?') asker.say(WORDS);
+    else if (/^(?:why|how)\b/.test(word)) asker.say(WHY_LATER);
     else if (word === 'hint') attempt = hinted(parts, attempt);
     else attempt = looked(parts, attempt, line);
   }
@@ -46,27 +51,20 @@ function looked(parts: DrillParts, start: Attempt, line: string): Attempt {
   for (const word of wordsOf(line)) {
     const question = lookMeant(worked, word);
     if (question === undefined) {
-      asker.say(`"${word}" fits nothing to look at, or more than one thing. "list" shows them all.`);
+      asker.say(`${notMeant(word, listedLooks(worked))} "list" shows everything there is to look at.`);
       continue;
     }
     asker.say(`${capital(question.label)}\n${whatIsSeen(worked, question)}`);
     if (lookIds(attempt).includes(question.id)) continue;
     const judged = judgeLook(worked, question, lookIds(attempt));
-    if (feedback === 'at-once') asker.say(atOnce(judged));
+    if (feedback === 'at-once') asker.say(atOnce(worked, judged));
     attempt = { ...attempt, looks: [...attempt.looks, judged] };
   }
   return attempt;
 }
 
-const KIND_WORDS: Readonly<Record<JudgedLook['kind'], string>> = {
-  'on-track': 'On track.',
-  sound: 'A sound look.',
-  relevant: 'Not the first thing to look at.',
-  early: 'Too early.',
-  pointless: 'That was no use.',
-};
-
-const atOnce = ({ kind, says }: JudgedLook): string => `(${KIND_WORDS[kind]} ${says})`;
+const atOnce = ({ marking }: WorkedCase, { kind, says }: JudgedLook): string =>
+  `(${marking.lookKinds[kind].atOnce} ${says})`;
 
 function catalogue({ worked }: DrillParts, attempt: Attempt): string {
   const all = listedLooks(worked);
@@ -92,9 +90,9 @@ function seenSoFar({ worked }: DrillParts, { looks }: Attempt): string {
 function hinted({ asker, worked }: DrillParts, attempt: Attempt): Attempt {
   const hint = nextHint(worked, attempt);
   if (hint === undefined) {
-    asker.say('You have seen everything that matters. The rest is yours to say: commit.');
+    asker.say(worked.marking.lookHints.allSeen);
     return attempt;
   }
-  asker.say(`${hint.says} (This hint costs ${worked.marking.hintCosts[hint.rung]}.)`);
+  asker.say(saidHint(worked, attempt.hints, hint));
   return { ...attempt, hints: withHint(attempt.hints, hint) };
 }

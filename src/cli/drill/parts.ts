@@ -1,7 +1,9 @@
 /** What the stages of a drill share: who is asked, about which case, and how a typed line is heard. */
 import type { Marking } from '../../rules/schema-case.js';
 import type { Asker } from '../../terminal/asker.js';
-import { type Named, nameMeant } from '../../training/looks.js';
+import type { TakenHint } from '../../training/attempt.js';
+import { type Hint, withHint } from '../../training/hints.js';
+import { type Named, nameMeant, notMeant } from '../../training/looks.js';
 import type { WorkedCase } from '../../training/worked-case.js';
 
 export interface DrillParts {
@@ -61,15 +63,18 @@ export async function typedNames<Item extends Named>(
     if (/^none$/i.test(line)) return [];
     const words = wordsOf(line);
     const meant = words.map((word) => ({ word, item: nameMeant(word, items) }));
-    const lost = meant.filter(({ item }) => item === undefined).map(({ word }) => `"${word}"`);
+    const lost = meant.filter(({ item }) => item === undefined).map(({ word }) => notMeant(word, items));
     if (lost.length === 0 && words.length > 0)
       return [...new Set(meant.flatMap(({ item }) => (item === undefined ? [] : [item])))];
-    parts.asker.say(
-      lost.length === 0
-        ? 'Type numbers of the list or words of it, with commas between, or none.'
-        : `${lost.join(', ')} fits none of the list, or more than one. Type numbers or more of the words.`,
-    );
+    const way = 'Type numbers of the list or words of it, with commas between, or none.';
+    parts.asker.say([...lost, way].join('\n'));
   }
+}
+
+/** A hint with what it costs; the last rung said again costs nothing more. */
+export function saidHint({ marking }: WorkedCase, taken: readonly TakenHint[], hint: Hint): string {
+  const isFree = withHint(taken, hint).length === taken.length;
+  return `${hint.says} (This hint costs ${isFree ? 'nothing more' : marking.hintCosts[hint.rung]}.)`;
 }
 
 export const wordsOf = (line: string): string[] =>

@@ -7,6 +7,7 @@ import {
   EMPTY_RECORD,
   findingStandings,
   nextCase,
+  passedCases,
   recordFault,
   type Standing,
   skillStandings,
@@ -48,12 +49,13 @@ export function standingText(
   pack: Pack,
   parts: Readonly<Record<string, string>>,
 ): string {
-  const passed = new Set(record.drills.filter((drill) => drill.passed).map(({ caseId }) => caseId)).size;
+  const passed = passedCases(record).size;
+  const count = record.drills.length;
   const next = nextCase(record, book.cases);
   const row = (name: string, { tries, right }: Standing): string =>
     `  ${name}: ${Math.round(100 * right)} % of ${tries === 1 ? '1 time' : `${tries} times`}`;
   return [
-    `${record.drills.length} drills, ${passed} of ${book.cases.length} cases passed.`,
+    `${count} ${count === 1 ? 'drill' : 'drills'}, ${passed} of ${book.cases.length} cases passed.`,
     ...headed(
       'Findings, weakest first',
       findingStandings(record).map((each) => row(pack.findingById.get(each.id)?.title ?? each.id, each)),

@@ -18,9 +18,11 @@ export type Setting = Omit<DrillParts, 'whatIf'>;
 export async function runDrill(setting: Setting, mode: DrillMode, minutes: () => number): Promise<DrillEnd> {
   const { asker, worked } = setting;
   let attempt = freshAttempt(mode);
+  // Who finishes a case was shown its looks.
+  const seen = (): readonly string[] => (mode === 'whole' ? lookIds(attempt) : [...worked.good]);
   const parts: DrillParts = {
     ...setting,
-    whatIf: (typed) => suppose(worked, lookIds(attempt), typed).join('\n'),
+    whatIf: (typed) => suppose(worked, seen(), typed).join('\n'),
   };
   asker.say(gate(parts));
   try {
@@ -64,7 +66,7 @@ function atCommit({ worked }: DrillParts, { commitment }: Attempt): string {
     return `${named ? 'Named' : 'Missed'}: ${pack.findingById.get(id)?.title ?? id}. ${because}`;
   });
   return [
-    `${isRight ? 'Right' : 'No'}: ${marking.verdicts[lesson.expected.verdict]}. ${plan.verdict.because}`,
+    `${isRight ? 'Right' : 'Not so. It is this'}: ${marking.verdicts[lesson.expected.verdict]}. ${plan.verdict.because}`,
     ...found,
   ].join('\n');
 }

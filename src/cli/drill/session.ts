@@ -8,7 +8,7 @@ import type { Attempt, DrillMode } from '../../training/attempt.js';
 import { type Marks, markAttempt } from '../../training/marks.js';
 import { entryOf } from '../../training/record.js';
 import { type WorkedCase, workOut } from '../../training/worked-case.js';
-import { unitsOf } from '../command.js';
+import { type ParsedArgs, unitsOf } from '../command.js';
 import { EXIT } from '../io.js';
 import { writeResult } from '../write-result.js';
 import type { Choosing } from './choose-case.js';
@@ -91,7 +91,10 @@ async function takenUp(
     drop: () => dropKept(path),
     isKept: () => isWritten,
   });
-  if (before === undefined) return kept([], 0);
+  if (before === undefined) {
+    if (args.flag('resume')) asker.say('No unfinished drill of this case is kept, so it begins at the gate.');
+    return kept([], 0);
+  }
   if (args.flag('resume')) return kept(before.typed, before.minutes);
   if (io.input.isTTY !== true) {
     asker.say('An unfinished drill of this case is kept: --resume goes on with it. This one is not kept.');
@@ -121,13 +124,36 @@ async function showDebrief(
   const markdown = markdownOf(debriefOf(worked, attempt, marks));
   const out = args.text('out');
   if (out !== undefined) {
-    await writeResult(markdown, { out, force: args.flag('force'), quiet: args.flag('quiet') }, io);
+    try {
+      await writeResult(markdown, { out, force: args.flag('force'), quiet: args.flag('quiet') }, io);
+    } catch (error) {
+      // What was worked for is shown all the same.
+      io.out(markdown);
+      throw error;
+    }
     io.err(`${resultLine(worked, marks)}\n`);
   } else if (io.output.isTTY === true) {
     const { showMarkdown } = await import('../../terminal/show-markdown.js');
     io.out(`\n${showMarkdown(markdown, { width: io.width, colour: io.colour })}\n`);
   } else io.out(markdown);
 }
+
+const REPEATED = ['mode', 'feedback', 'from', 'today', 'record', 'pack', 'out', 'units'] as const;
+
+/** The words that come back to this drill. */
+function resumeWords(args: ParsedArgs, lesson: DrillCase): string {
+  const named = args.text('from') === undefined ? [args.positionals[0] ?? lesson.id] : [];
+  const options = REPEATED.flatMap((name) => {
+    const value = args.text(name);
+    return value === undefined ? [] : [`--${name}`, value];
+  });
+  const flags = ['force', 'plain'].filter((name) => args.flag(name)).map((name) => `--${name}`);
+  return ['drill', ...named, ...options, ...flags, '--resume'].map(quoted).join(' ');
+}
+
+/** As a shell takes it for one word. */
+const quoted = (word: string): string =>
+  /^[\w./:=-]+$/.test(word) ? word : `'${word.replaceAll("'", "'\\''")}'`;
 
 function left(
   how: string | undefined,
@@ -136,12 +162,7 @@ function left(
   lesson: DrillCase,
 ): number {
   const told = ['Left before the end, so nothing is marked.'];
-  if (isKept())
-    told.push(
-      args.text('from') === undefined
-        ? `What you typed is kept. Go on with: ${io.commandLine(`drill ${lesson.id} --resume${unitsOf(args) === 'metric' ? '' : ` --units ${unitsOf(args)}`}`)}`
-        : 'What you typed is kept. Go on with the same command and --resume.',
-    );
+  if (isKept()) told.push(`What you typed is kept. Go on with: ${io.commandLine(resumeWords(args, lesson))}`);
   io.err(`\n${told.flatMap((text) => wrapText(text, io.width, '  ')).join('\n')}\n`);
   if (how === 'interrupted') return EXIT.interrupted;
   return how === 'ended' ? EXIT.answers : EXIT.done;

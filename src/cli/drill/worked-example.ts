@@ -1,6 +1,7 @@
 /** A case as one would do it who sees only what matters: every look with its reason, then what it comes to. */
 
 import type { DrillMode } from '../../training/attempt.js';
+import { praiseInFull } from '../../training/judge-look.js';
 import { capital, whatIsSeen } from '../../training/looks.js';
 import { perfectLooks } from '../../training/perfect.js';
 import { amountWords, rightAmount } from '../../training/right-amount.js';
@@ -22,8 +23,8 @@ async function turn({ asker }: DrillParts): Promise<void> {
 function pages({ worked }: DrillParts, mode: Exclude<DrillMode, 'whole'>): string[] {
   const { lesson, plan, pack, marking, units } = worked;
   const looks = perfectLooks(worked).map(
-    ({ question, says }) =>
-      `${capital(question.label)}\n${whatIsSeen(worked, question)}\nWhy look there: ${says}`,
+    (look) =>
+      `${capital(look.question.label)}\n${whatIsSeen(worked, look.question)}\nWhy look there: ${praiseInFull(worked, look)}`,
   );
   const misleads = lesson.misleads.map(({ says }) => `Do not be misled: ${says}`);
   const findings = lesson.expected.findings.map((id) => {
@@ -35,8 +36,8 @@ function pages({ worked }: DrillParts, mode: Exclude<DrillMode, 'whole'>): strin
   const diagnosis = [...findings, verdict, ...misleads, ...dangers].join('\n');
   if (mode === 'finish') return [...looks, diagnosis];
   const amounts = lesson.amounts.map((asked) => {
-    const right = rightAmount(plan, asked);
-    return `${asked.ask}\n${asked.byHand.working} ${right === undefined ? '' : `The plan says ${amountWords(right.value, right, units)}.`}`;
+    const right = rightAmount(worked, asked);
+    return `${asked.ask}\n${asked.byHand.working} ${right === undefined ? '' : `That is ${amountWords(right.value, right, units)}.`}`;
   });
   const steps = lesson.expected.steps.map((id, index) => {
     const step = plan.steps.find((each) => each.id === id);
