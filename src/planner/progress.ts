@@ -92,7 +92,9 @@ export function progressOf(
   const supposed = new Map<string, { startOn: IsoDate; endOn: IsoDate }>();
   for (const [later, { startOn }] of told)
     for (const id of allBefore(pack, later)) {
-      const isOpenWork = pack.stepById.get(id)?.labour !== undefined && !told.has(id) && !leftOut.has(id);
+      const rule = pack.stepById.get(id);
+      const isWork = rule !== undefined && !goesOnByItself(rule);
+      const isOpenWork = isWork && !told.has(id) && !leftOut.has(id);
       const known = supposed.get(id);
       if (isOpenWork && (known === undefined || startOn < known.endOn))
         supposed.set(id, { startOn, endOn: startOn });

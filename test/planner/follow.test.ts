@@ -63,6 +63,14 @@ describe('waits of a plan that is followed', () => {
     expect(plan.watering[0]?.fromOn).toBe('2027-04-15');
   });
 
+  it('have washing out of patches behind them once the seed is in, whether or not anyone told of it', () => {
+    const { plan } = follow(
+      [done('treat-moss', '2027-03-27'), ...renovatedOn('2027-04-14', '2027-04-15')],
+      '2027-06-20',
+    );
+    expect(plan.steps.find(({ id }) => id === 'flush-patches')?.doneOn ?? 'none').not.toBe('none');
+  });
+
   it('count from the last day of work that took several', () => {
     const { plan } = follow([done('treat-moss', '2027-04-08', '2027-04-12')], '2027-04-13');
     // 12 April + 14 days.

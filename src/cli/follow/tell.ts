@@ -156,7 +156,12 @@ async function dayDone(telling: Telling, step: PlanStep): Promise<IsoDate | unde
     .flatMap((record) =>
       record.kind === 'done' && allBefore(telling.pack, record.step).has(step.id) ? [record.startOn] : [],
     );
-  const suggested = step.doneOn ?? [due, telling.today, ...later].sort()[0] ?? due;
+  const before = allBefore(telling.pack, step.id);
+  const earlier = telling
+    .records()
+    .flatMap((record) => (record.kind === 'done' && before.has(record.step) ? [record.endOn] : []));
+  const likely = [due, telling.today, ...later].sort()[0] ?? due;
+  const suggested = step.doneOn ?? [likely, ...earlier].sort().at(-1) ?? likely;
   return askDay(telling, `On which day was "${step.title}" finished?`, suggested, (day) =>
     faultOf(telling, step, day),
   );
