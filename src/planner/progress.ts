@@ -92,7 +92,9 @@ export function progressOf(
   const supposed = new Map<string, { startOn: IsoDate; endOn: IsoDate }>();
   for (const [later, { startOn }] of told)
     for (const id of allBefore(pack, later)) {
-      const isOpenWork = pack.stepById.get(id)?.labour !== undefined && !told.has(id) && !leftOut.has(id);
+      const rule = pack.stepById.get(id);
+      const isWork = rule !== undefined && !goesOnByItself(rule);
+      const isOpenWork = isWork && !told.has(id) && !leftOut.has(id);
       const known = supposed.get(id);
       if (isOpenWork && (known === undefined || startOn < known.endOn))
         supposed.set(id, { startOn, endOn: startOn });
@@ -136,7 +138,10 @@ export function netFrom(net: StepNet, pack: Pack, progress: Progress): StepNet {
   const dayOf = (date: IsoDate): number => daysBetween(net.startOn, date);
   const { done, held, today } = progress;
   const endOfDone = (id: string): number => dayOf((done.get(id) as { endOn: IsoDate }).endOn);
-  const waits = net.waits.filter(({ from, to }) => !done.has(from) && !done.has(to));
+  const overtaken = net.waits.filter((wait) => isOvertaken(wait, net, pack, progress));
+  const waits = net.waits.filter(
+    (wait) => !done.has(wait.from) && !done.has(wait.to) && !overtaken.includes(wait),
+  );
   const steps = net.steps.map((step) => {
     const past = done.get(step.id);
     if (past !== undefined)
@@ -149,7 +154,12 @@ export function netFrom(net: StepNet, pack: Pack, progress: Progress): StepNet {
         notBefore: Math.max(0, dayOf(past.startOn)),
       };
     const afterDone = net.waits.filter(({ from, to }) => to === step.id && done.has(from));
-    const ends = afterDone.map(({ from, minDays }) => endOfDone(from) + minDays);
+    const ends = [
+      ...afterDone.map(({ from, minDays }) => endOfDone(from) + minDays),
+      ...overtaken
+        .filter(({ to }) => to === step.id)
+        .flatMap(({ from }) => sameDayAfter(from, net, progress).map((id) => endOfDone(id))),
+    ];
     const rule = pack.stepById.get(step.id) as Step;
     const isInPlan = net.inPlan.has(step.id);
     return {
@@ -167,6 +177,27 @@ export function netFrom(net: StepNet, pack: Pack, progress: Progress): StepNet {
     };
   });
   return { ...net, steps, waits };
+}
+
+/** Done steps that the step should have followed on the same day. */
+const sameDayAfter = (id: string, { waits }: StepNet, { done }: Progress): string[] =>
+  waits
+    .filter(({ from, to, maxDays }) => to === id && maxDays === 0 && done.has(from))
+    .map(({ from }) => from);
+
+/**
+ * What begins by itself, such as the watering of seed that lies in the ground, does not wait for work that should have
+ * been done on the day of something done, such as covering it: that is late, and the seed is thirsty all the same.
+ */
+function isOvertaken(
+  { from, to, maxDays }: StepNet['waits'][number],
+  net: StepNet,
+  pack: Pack,
+  progress: Progress,
+): boolean {
+  const rule = pack.stepById.get(to);
+  if (rule === undefined || !goesOnByItself(rule) || maxDays !== 0) return false;
+  return !progress.done.has(from) && net.inPlan.has(from) && sameDayAfter(from, net, progress).length > 0;
 }
 
 /** The last day on which a step keeps its greatest waits after what is done; undefined where there are none. */

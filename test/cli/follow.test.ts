@@ -35,6 +35,21 @@ describe('follow with piped lines', () => {
     ]);
   });
 
+  it('asks once more before a step far ahead is taken for done, with all that comes before it', () => {
+    const { plan, session } = withPlan();
+    const { err } = tell(plan, '2027-03-20', ['sow', 'no', '']);
+    expect(err.replace(/\s+/g, ' ')).toMatch(
+      /"Sow" is due on Thursday 15 April 2027 and comes after .*"Scarify".*Do you mean it\?/,
+    );
+    expect(recordsIn(session)).toEqual([]);
+  });
+
+  it('suggests no day for earlier work that a later one rules out', () => {
+    const { plan } = withPlan();
+    const { err } = tell(plan, '2027-04-20', ['sow', '8 april', '', '', 'yes', '', '']);
+    expect(err).not.toContain('Give a day on or before that');
+  });
+
   it('never asks twice for what is done, and goes on where it stopped', () => {
     const { plan, session } = withPlan();
     tell(plan, '2027-04-16', TREATED);

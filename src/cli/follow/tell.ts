@@ -72,8 +72,22 @@ export async function tellDone(telling: Telling): Promise<void> {
       continue;
     }
     const step = open.find(({ id }) => id === chosen) as PlanStep;
+    if (!(await isMeant(telling, step, open))) continue;
     if (await tellOne(telling, step)) await tellWhatCameBefore(telling, step, open);
   }
+}
+
+/** A step far ahead of what was told is asked after once: everything before it would count as done. */
+async function isMeant(telling: Telling, step: PlanStep, open: readonly PlanStep[]): Promise<boolean> {
+  const { startOn } = dueOn(telling, step);
+  const before = allBefore(telling.pack, step.id);
+  const untold = open.filter(
+    ({ id }) => before.has(id) && telling.pack.stepById.get(id)?.labour !== undefined,
+  );
+  if (startOn <= telling.today || untold.length < 2) return true;
+  const named = untold.map(({ title }) => `"${title}"`).join(', ');
+  const says = `"${step.title}" is due on ${formatDay(startOn)} and comes after ${named}, of which you have not told. Do you mean it?`;
+  return (await telling.asker.confirm(says, false)) === true;
 }
 
 /** Work that belongs before something done was done too, or is out: it cannot be caught up. */
@@ -137,7 +151,17 @@ function noteQuestion({ amounts }: PlanStep, units?: Units): string {
 
 async function dayDone(telling: Telling, step: PlanStep): Promise<IsoDate | undefined> {
   const due = workEnd(dueOn(telling, step));
-  const suggested = step.doneOn ?? [due, telling.today].sort()[0] ?? due;
+  const later = telling
+    .records()
+    .flatMap((record) =>
+      record.kind === 'done' && allBefore(telling.pack, record.step).has(step.id) ? [record.startOn] : [],
+    );
+  const before = allBefore(telling.pack, step.id);
+  const earlier = telling
+    .records()
+    .flatMap((record) => (record.kind === 'done' && before.has(record.step) ? [record.endOn] : []));
+  const likely = [due, telling.today, ...later].sort()[0] ?? due;
+  const suggested = step.doneOn ?? [likely, ...earlier].sort().at(-1) ?? likely;
   return askDay(telling, `On which day was "${step.title}" finished?`, suggested, (day) =>
     faultOf(telling, step, day),
   );
