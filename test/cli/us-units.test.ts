@@ -97,7 +97,7 @@ describe('--units us', () => {
   it('keeps a drill in US units apart from the same one in metric', () => {
     const state = newFolder();
     const left = run(['drill', 'spongy-green', '--plain', ...US], 'dog\n', state);
-    expect(left.err.replace(/\s+/g, ' ')).toContain('drill spongy-green --resume --units us');
+    expect(left.err.replace(/\s+/g, ' ')).toContain('drill spongy-green --units us --plain --resume');
     expect(run(['drill', 'spongy-green', '--plain'], 'dog\n', state).err).not.toContain('unfinished drill');
     expect(run(['drill', 'spongy-green', '--plain', ...US], 'dog\n', state).err).toContain(
       'unfinished drill',
