@@ -3,8 +3,7 @@
  * lawn once, and an area that is added is offered the answers of the first.
  */
 import type { Answers, AnswerValue } from '../interview/answers.js';
-import { type Area, givesSize } from '../interview/areas.js';
-import { nameFault } from '../interview/areas-file.js';
+import { type Area, givesSize, nameFault } from '../interview/areas.js';
 import type { Question } from '../rules/schema.js';
 import type { AreaAnswer, SavedAnswer, SavedAreas, SavedSession } from '../session/saved-session.js';
 import type { Asker, PickChoice } from '../terminal/asker.js';

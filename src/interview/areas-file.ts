@@ -1,11 +1,9 @@
 /** Reads the areas of an answers file: `"areas": [{"name": "front", "answers": {"areaM2": 60}}, ...]`. */
-import { cleanLine } from '../base/clean-text.js';
 import type { Answers } from './answers.js';
-import { type Area, answersOn, givesSize } from './areas.js';
+import { type Area, answersOn, givesSize, nameFault } from './areas.js';
 import { type AnswersContext, checkEach, faultsTogether, shown } from './check-answers.js';
 
 const SHAPE = 'They look like "areas": [{"name": "front", "answers": {"areaM2": 60}}].';
-const LONGEST_NAME = 40;
 /** No lawn has more; what has is a list of lawns, and each wants a plan of its own. */
 const MOST_AREAS = 12;
 
@@ -61,13 +59,4 @@ function readArea(found: unknown, number: number, whole: Answers, context: Answe
       (fault) => `Area ${shown(name)}: ${fault}`,
     ),
   };
-}
-
-/** What is wrong with a name, as a sentence. */
-export function nameFault(name: string): string | undefined {
-  const isRight =
-    name.trim() === name && name !== '' && name.length <= LONGEST_NAME && cleanLine(name) === name;
-  return isRight
-    ? undefined
-    : `A name has 1 to ${LONGEST_NAME} characters on one line, without spaces around it.`;
 }

@@ -1,4 +1,5 @@
 /** A lawn of several areas, such as front and back: what each has for itself, over what holds for the whole lawn. */
+import { cleanLine } from '../base/clean-text.js';
 import type { Answers } from './answers.js';
 
 export interface Area {
@@ -18,4 +19,15 @@ export function answersOn({ answers: own }: Pick<Area, 'answers'>, whole: Answer
   const hasSize = Object.keys(own).some(givesSize);
   const shared = Object.entries(whole).filter(([id]) => !hasSize || !givesSize(id));
   return { ...Object.fromEntries(shared), ...own };
+}
+
+const LONGEST_NAME = 40;
+
+/** What is wrong with a name, as a sentence. */
+export function nameFault(name: string): string | undefined {
+  const isRight =
+    name.trim() === name && name !== '' && name.length <= LONGEST_NAME && cleanLine(name) === name;
+  return isRight
+    ? undefined
+    : `A name has 1 to ${LONGEST_NAME} characters on one line, without spaces around it.`;
 }
