@@ -21,12 +21,16 @@ export function titleSection(plan: Plan): RootContent[] {
     heading(1, `${titleOf(plan)}, ${yearsOf(plan)}`),
     paragraph(
       `Made on ${formatDay(plan.madeOn)}${place === '' ? '' : ` for ${place}`}.`,
-      sizeOf('The lawn', plan.lawn, plan.units),
+      sizeOf('The lawn', headSize(plan), plan.units),
       US_NOTE[plan.units],
     ),
     ...areaList(plan),
   ];
 }
+
+/** How it was measured is told of each area by itself. */
+const headSize = ({ lawn, areas }: Plan): Plan['lawn'] =>
+  areas.length === 0 ? lawn : { ...lawn, measuredBy: '' };
 
 function areaList({ areas, units }: Plan): RootContent[] {
   if (areas.length === 0) return [];

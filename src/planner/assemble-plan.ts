@@ -74,9 +74,7 @@ export function planOn(dated: DatedChoice, input: PlanInput): Plan {
   const signs = { pack, scope: knownScope, climate, today, units, isSoaked, note: ledger.noteFigure };
   const saidBefore = reasonsFor({ var: 'facts.need' }, { pack, scope, units });
   const given = { pack, scope, units, season, dates, active, say, ledger, signs, progress, saidBefore };
-  const steps = active
-    .map((step) => planStep(step, given))
-    .sort((a, b) => (a.startOn < b.startOn ? -1 : a.startOn > b.startOn ? 1 : 0));
+  const steps = active.map((step) => planStep(step, given)).sort(byStart);
   const toBuyFor = steps.filter(({ doneOn }) => doneOn === null);
   const sowOn = steps.find(({ id }) => id === 'sow')?.startOn;
   const watering = wateringOf({ pack, scope, units, climate, sowOn, note: ledger.noteFigure });
@@ -115,6 +113,10 @@ function seasonYearOf(steps: readonly PlanStep[], today: IsoDate): number {
   const sowing = steps.find(({ id }) => SOWINGS.includes(id));
   return yearOf((sowing ?? steps[0])?.startOn ?? today);
 }
+
+/** Steps of the same day stay in the order of the trade. */
+export const byStart = (a: PlanStep, b: PlanStep): number =>
+  a.startOn < b.startOn ? -1 : a.startOn > b.startOn ? 1 : 0;
 
 export type DatedChoice = ReturnType<typeof datedChoice>;
 

@@ -4,10 +4,11 @@ import { capital, joinedWords } from '../base/joined-words.js';
 import { clean } from '../base/quantity/show.js';
 import type { Area } from '../interview/areas.js';
 import type { Scope } from '../rules/evaluate.js';
-import type { PlanInput } from './assemble-plan.js';
+import { byStart, type PlanInput } from './assemble-plan.js';
 import { alike, type Named, titled } from './by-area.js';
+import { cautionsOf } from './cautions.js';
 import { mergedStep } from './merge-steps.js';
-import type { Plan, PlanCaution, PlanFinding } from './plan.js';
+import type { Plan, PlanFinding } from './plan.js';
 import { openLedger } from './provenance.js';
 import { purchaseOf } from './purchase.js';
 import { sayer } from './texts.js';
@@ -35,7 +36,7 @@ export function mergedPlan(
     .map((id) => ownSteps.filter(({ value }) => value.id === id))
     .filter((own) => own.length > 0)
     .map((own) => mergedStep(own, names))
-    .sort((a, b) => (a.startOn < b.startOn ? -1 : a.startOn > b.startOn ? 1 : 0));
+    .sort(byStart);
 
   const ledger = openLedger(pack);
   for (const { plan } of plans) {
@@ -43,7 +44,6 @@ export function mergedPlan(
     for (const { id, at } of plan.sources) ledger.cite(at.map((place) => ({ id, at: place })));
   }
   const say = sayer({ pack, scope: first.scope, note: ledger.noteFigure, units });
-  const toBuyFor = steps.filter(({ doneOn }) => doneOn === null);
   const shop = { pack, scope: first.scope, units, prices, say, note: ledger.noteFigure };
   const inAreas = <Value extends object>(pick: (plan: Plan) => readonly Value[]) =>
     of(pick).map(({ area, value }) => ({ ...value, area }));
@@ -71,12 +71,12 @@ export function mergedPlan(
     outlook: alike(of(({ outlook }) => outlook)).map(({ value, areas }) =>
       areas.length === names.length ? value : { ...value, area: joinedWords(areas) },
     ),
-    ...purchaseOf(toBuyFor, shop),
+    ...purchaseOf(steps, shop),
     assumptions: alike(of(({ assumptions }) => assumptions)).map(({ value, areas }) => ({
       ...value,
       label: titled(value.label, areas, names),
     })),
-    cautions: mergedCautions(of(({ cautions }) => cautions).map(({ value }) => value)),
+    cautions: cautionsOf(steps, pack, say, ledger),
     notDone: alike(of(({ notDone }) => notDone)).map(({ value }) => value),
     figures: ledger.figures(),
     sources: ledger.sources(),
@@ -112,16 +112,6 @@ function mergedFindings(own: readonly Named<PlanFinding>[], all: readonly string
     .map(({ value, areas }) =>
       value.verdict === 'notFound' ? value : { ...value, title: titled(value.title, areas, all) },
     );
-}
-
-function mergedCautions(own: readonly PlanCaution[]): PlanCaution[] {
-  const byId = new Map<string, PlanCaution>();
-  for (const caution of own) {
-    const forSteps = [...(byId.get(caution.id)?.forSteps ?? []), ...caution.forSteps];
-    byId.set(caution.id, { ...(byId.get(caution.id) ?? caution), forSteps: [...new Set(forSteps)] });
-  }
-  const order = ['danger', 'warning', 'note'];
-  return [...byId.values()].sort((a, b) => order.indexOf(a.severity) - order.indexOf(b.severity));
 }
 
 /** The first area that help would bring forward, under its name. */

@@ -21,7 +21,6 @@ export function mergedStep(own: readonly Named<PlanStep>[], all: readonly string
   const sum = (of: (step: PlanStep) => number): number =>
     clean(steps.reduce((total, step) => total + of(step), 0));
   const lastStarts = steps.flatMap(({ latestOn }) => latestOn ?? []);
-  const done = steps.flatMap(({ doneOn }) => doneOn ?? []);
   return {
     ...first,
     title: titled(first.title, areas, all),
@@ -29,7 +28,6 @@ export function mergedStep(own: readonly Named<PlanStep>[], all: readonly string
     endOn: latest(steps.map(({ endOn }) => endOn)),
     earliestOn: earliest(steps.map(({ earliestOn }) => earliestOn)),
     latestOn: lastStarts.length === 0 ? null : earliest(lastStarts),
-    doneOn: done.length < steps.length ? null : latest(done),
     parts: partsOf(own),
     after: waitsOf(own),
     workHours: sum(({ workHours }) => workHours),

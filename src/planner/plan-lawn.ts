@@ -8,31 +8,31 @@ import { type Area, answersOn } from '../interview/areas.js';
 import { assemblePlan, datedChoice, type PlanInput, planOn } from './assemble-plan.js';
 import { type AreaPlan, mergedPlan } from './merge-areas.js';
 import type { Plan } from './plan.js';
-import type { Progress } from './progress.js';
+import { ScheduleClash } from './schedule-clash.js';
 import type { HoursOnDays } from './step-net.js';
-import { scopeFor } from './working-scope.js';
 
 export interface LawnInput extends PlanInput {
   /** Absent or empty: the lawn is planned as one. */
   readonly areas?: readonly Area[] | undefined;
-  /** What has happened on each area since, by its name. */
-  readonly progressOn?: ((area: string) => Progress | undefined) | undefined;
 }
 
-/** @throws {ScheduleClash} when no dates hold */
-export function planLawn({ areas = [], progressOn, ...input }: LawnInput): Plan {
+/** @throws {ScheduleClash} when no dates hold, with the area for which they do not */
+export function planLawn({ areas = [], ...input }: LawnInput): Plan {
   if (areas.length === 0) return assemblePlan(input);
   let taken: HoursOnDays | undefined;
   const plans = areas.map((area): AreaPlan => {
-    const own = {
-      ...input,
-      answers: answersOn(area, input.answers),
-      taken,
-      progress: progressOn?.(area.name),
-    };
-    const dated = datedChoice(own);
+    const own = { ...input, answers: answersOn(area, input.answers), taken };
+    const dated = datedFor(area.name, own);
     taken = dated.hours;
-    return { area, plan: planOn(dated, own), scope: scopeFor({ ...dated.choice, timing: dated.timing }) };
+    return { area, plan: planOn(dated, own), scope: dated.scope };
   });
   return mergedPlan(plans, input);
+}
+
+function datedFor(area: string, own: PlanInput): ReturnType<typeof datedChoice> {
+  try {
+    return datedChoice(own);
+  } catch (error) {
+    throw error instanceof ScheduleClash ? error.on(area) : error;
+  }
 }

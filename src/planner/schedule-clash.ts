@@ -1,4 +1,5 @@
 /** Thrown when waits and seasons cannot all be kept. */
+import { capital } from '../base/joined-words.js';
 import type { Units } from '../base/us-units.js';
 import type { Answers } from '../interview/answers.js';
 import { clashIn, type UndatableInput, undatable } from './clash.js';
@@ -19,15 +20,23 @@ export interface ClashInput extends UndatableInput {
 export class ScheduleClash extends Error {
   override readonly name = 'ScheduleClash';
 
-  constructor(input: ClashInput) {
+  constructor(
+    private readonly input: ClashInput,
+    area?: string,
+  ) {
     super();
     let said: string | undefined;
     Object.defineProperty(this, 'message', {
       get: () => {
-        said ??= told(input);
+        said ??= `${area === undefined ? '' : `${capital(area)}: `}${told(input)}`;
         return said;
       },
     });
+  }
+
+  /** The same, said of one area of several. */
+  on(area: string): ScheduleClash {
+    return new ScheduleClash(this.input, area);
   }
 }
 

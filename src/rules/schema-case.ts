@@ -22,6 +22,8 @@ const find = z.discriminatedUnion('kind', [
     /** Measures that the question itself tells, read as `given.NAME`. */
     given: z.record(answerName, z.number()).optional(),
     unit: z.enum(['m2', 'mm', 'L', 'g', 'd', 'min', 'each']),
+    /** Litres of soil or bark, not of a liquid. */
+    loose: z.boolean().optional(),
   }),
 ]);
 

@@ -27,10 +27,10 @@ export interface RightAmount {
 /** The right value, or undefined when the plan has no such amount, or the sum comes to no number. */
 export function rightAmount(worked: WorkedCase, { find, byHand }: AskedAmount): RightAmount | undefined {
   const { plan } = worked;
-  const plain = (value: number | undefined | null, unit: string): RightAmount | undefined =>
+  const plain = (value: number | undefined | null, unit: string, loose = false): RightAmount | undefined =>
     value === undefined || value === null
       ? undefined
-      : { value, unit, loose: false, range: null, working: byHand.working, isLabelled: false };
+      : { value, unit, loose, range: null, working: byHand.working, isLabelled: false };
   switch (find.kind) {
     case 'area':
       return plain(plan.lawn.areaM2, 'm2');
@@ -67,7 +67,7 @@ export function rightAmount(worked: WorkedCase, { find, byHand }: AskedAmount): 
       return find.of === 'water' ? plain(load.waterL, 'L') : dose && { ...dose, isLabelled: true };
     }
     case 'sum':
-      return plain(sumOf(worked, find), find.unit);
+      return plain(sumOf(worked, find), find.unit, find.loose);
     default:
       return find satisfies never;
   }

@@ -8,6 +8,7 @@ import { assemblePlan, type PlanInput, ScheduleClash } from '../../src/planner/a
 import { clashIn, undatable } from '../../src/planner/clash.js';
 import { NO_TIMING } from '../../src/planner/computed-facts.js';
 import { startsKeeping } from '../../src/planner/demands.js';
+import { planLawn } from '../../src/planner/plan-lawn.js';
 import { reworked } from '../../src/planner/rework.js';
 import { scopeFor } from '../../src/planner/working-scope.js';
 import { indexPack, type Pack } from '../../src/rules/pack.js';
@@ -93,6 +94,26 @@ describe('a clash of waits and seasons', () => {
     }
     // A day more, and it is no way out.
     expect(clashOf({ ...spring, answers: { ...lerwick, labelWaitDays: 57 } })).toContain('57 days');
+  });
+
+  it('names the area for which no dates hold, and only that', () => {
+    const perArea = (id: string): boolean => pack.questionById.get(id)?.perArea === true;
+    const pick = (isPicked: (id: string) => boolean): Answers =>
+      Object.fromEntries(Object.entries(lerwick).filter(([id]) => isPicked(id)));
+    const own = pick(perArea);
+    const sound = { ...own, mossFraction: 0, weedFraction: 0, bareFraction: 0, thatchDepthMm: 6 };
+    const make = (back: Answers) => () =>
+      planLawn({
+        ...spring,
+        answers: pick((id) => !perArea(id)),
+        areas: [
+          { name: 'front', answers: sound },
+          { name: 'back', answers: back },
+        ],
+        assumeAll: true,
+      });
+    expect(make(own)).toThrow(/^Back: /);
+    expect(make(sound)().areas).toHaveLength(2);
   });
 
   it('says that a wait nobody answered is assumed', () => {

@@ -68,14 +68,14 @@ describe('a drill in US units', () => {
         const amount = rightAmount(each, asked) as RightAmount;
         const results =
           asked.byHand.working.match(
-            /\d[\d.\u00a0]*[\s\u00a0](?:ft²|fl oz|gal|lb|oz|days)|(?:\d+[\s\u00a0])?\d+\/\d+[\s\u00a0]in\b/g,
+            /\d[\d.\u00a0]*[\s\u00a0](?:ft²|ft³|fl oz|gal|lb|oz|days)|(?:\d+[\s\u00a0])?\d+\/\d+[\s\u00a0]in\b/g,
           ) ?? [];
         const marks = results.map((text) => {
           const read = readAmount(
             (amount.unit === 'mm'
               ? text.replace(/\u00a0/g, ' ')
               : text.replace(/(\d)\u00a0(\d)/g, '$1$2')
-            ).replace('ft²', 'ft2'),
+            ).replace(/²|³/, (power) => (power === '²' ? '2' : '3')),
             amount,
             'us',
           );
