@@ -9,7 +9,9 @@ import type { References } from './references.js';
 import { said } from './words.js';
 
 export function partsSection({ steps }: Plan, { year }: References): RootContent[] {
-  const parted = steps.filter(({ parts }) => parts.length > 1 || isByArea(parts));
+  const parted = steps.filter(
+    (step) => isByArea(step.parts) || (step.parts.length > 1 && isBeforeTheNext(step, steps)),
+  );
   const names = [...new Set(parted.flatMap(({ parts }) => partNames(parts)))];
   if (names.length < 2) return [];
   const areByArea = parted.some(({ parts }) => isByArea(parts));
@@ -33,6 +35,12 @@ export function partsSection({ steps }: Plan, { year }: References): RootContent
       : paragraph('Each of these is done in one part before the next part is begun:', `${titles}.`),
     table([areByArea ? 'Area' : 'Part', 'Days of work', ...(isSown ? ['Sown on'] : [])], rows),
   ];
+}
+
+/** Whether each part has had it before the next part is sown; a first mowing comes in its own time. */
+function isBeforeTheNext({ parts }: PlanStep, steps: readonly PlanStep[]): boolean {
+  const sown = steps.find(({ id }) => id === 'sow')?.parts ?? [];
+  return parts.every(({ startOn }, index) => startOn <= (sown[index + 1]?.startOn ?? startOn));
 }
 
 const partOf = (step: PlanStep | undefined, name: string): PlanPart | undefined =>

@@ -112,7 +112,7 @@ export function datesFor(net: StepNet, parting: Parting): Dates | undefined {
   const held = net.steps.map((step) =>
     net.inParts.has(step.id) ? { ...step, notBefore: Math.max(step.notBefore, notBefore) } : step,
   );
-  const parted = partNet({ steps: held, waits: net.waits }, net.inParts, parts);
+  const parted = partNet({ steps: held, waits: net.waits }, net, parts);
   const placed = schedule({ ...parted, dayHours, taken: net.taken });
   return (
     placed &&

@@ -9,28 +9,43 @@ export interface Parted {
   readonly waits: readonly ScheduleWait[];
 }
 
+/** Which steps of a net go part by part. */
+export interface ByPart {
+  /** One part is finished before the next is begun. */
+  readonly inParts: ReadonlySet<string>;
+  /** Each part in its own time. */
+  readonly eachPart: ReadonlySet<string>;
+}
+
 const partId = (id: string, part: number): string => `${id}#${part}`;
 
 /** A point between two parts: everything of the one is done, nothing of the other is begun. */
 const betweenId = (part: number): string => partId('between', part);
 
 /**
- * The net with every step of `inParts` once for each part, its hours shared out evenly.
+ * The net with every step of `inParts` once for each part, its hours shared out evenly; and so those of `eachPart`,
+ * which no other part waits for.
  *
  * @param count number of parts, 1 or more; 1 leaves the net as it is
  */
-export function partNet(net: Parted, inParts: ReadonlySet<string>, count: number): Parted {
+export function partNet(net: Parted, { inParts, eachPart }: ByPart, count: number): Parted {
   if (count === 1) return net;
+  const isParted = (id: string): boolean => inParts.has(id) || eachPart.has(id);
   const first = net.steps.findIndex(({ id }) => inParts.has(id));
-  const wholeOnes = (steps: readonly ScheduleStep[]) => steps.filter(({ id }) => !inParts.has(id));
+  const wholeOnes = (steps: readonly ScheduleStep[]) => steps.filter(({ id }) => !isParted(id));
   const parted = net.steps.filter(({ id }) => inParts.has(id));
   const numbers = Array.from({ length: count }, (_, index) => index + 1);
-  const steps = numbers.flatMap((part) => [
-    ...parted.map((step) => ({ ...step, id: partId(step.id, part), workHours: step.workHours / count })),
-    between(part),
-  ]);
+  const partOf = (step: ScheduleStep, part: number): ScheduleStep => ({
+    ...step,
+    id: partId(step.id, part),
+    workHours: step.workHours / count,
+  });
+  const steps = numbers.flatMap((part) => [...parted.map((step) => partOf(step, part)), between(part)]);
+  const inOwnTime = net.steps
+    .filter(({ id }) => eachPart.has(id))
+    .flatMap((step) => numbers.map((part) => partOf(step, part)));
   const waits = net.waits.flatMap((wait) =>
-    numbers.flatMap((part) => waitOfPart(wait, part, { inParts, count })),
+    numbers.flatMap((part) => waitOfPart(wait, part, { isParted, count })),
   );
   const order = numbers.flatMap((part) =>
     parted.flatMap(({ id }) => [
@@ -39,7 +54,12 @@ export function partNet(net: Parted, inParts: ReadonlySet<string>, count: number
     ]),
   );
   return {
-    steps: [...net.steps.slice(0, first), ...steps, ...wholeOnes(net.steps.slice(first))],
+    steps: [
+      ...wholeOnes(net.steps.slice(0, first)),
+      ...steps,
+      ...inOwnTime,
+      ...wholeOnes(net.steps.slice(first)),
+    ],
     waits: [...waits, ...order],
   };
 }
@@ -48,9 +68,9 @@ export function partNet(net: Parted, inParts: ReadonlySet<string>, count: number
 function waitOfPart(
   wait: ScheduleWait,
   part: number,
-  { inParts, count }: { readonly inParts: ReadonlySet<string>; readonly count: number },
+  { isParted, count }: { readonly isParted: (id: string) => boolean; readonly count: number },
 ): ScheduleWait[] {
-  const [fromParted, toParted] = [inParts.has(wait.from), inParts.has(wait.to)];
+  const [fromParted, toParted] = [isParted(wait.from), isParted(wait.to)];
   if (!fromParted && !toParted) return part === 1 ? [wait] : [];
   if (!toParted) return part === count ? [{ ...wait, from: partId(wait.from, part) }] : [];
   return [{ ...wait, from: fromParted ? partId(wait.from, part) : wait.from, to: partId(wait.to, part) }];

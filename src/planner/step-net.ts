@@ -6,18 +6,16 @@ import type { Step } from '../rules/schema.js';
 import { likelyHoursOf } from './amounts.js';
 import { climateFor, isSouthernHere } from './climate.js';
 import { dateOr, startOf } from './computed-facts.js';
-import type { Parted } from './parts.js';
+import type { ByPart, Parted } from './parts.js';
 import { placeOf } from './place.js';
 import { activeSteps, answered, daysOf, holds } from './steps.js';
 import { type FitDays, fitDaysOf, type NumberOf, type Season } from './windows.js';
 import { type HoursTaken, remembered } from './work-days.js';
 
-export interface StepNet extends Parted {
+export interface StepNet extends Parted, ByPart {
   readonly startOn: IsoDate;
   /** Hours that one person works in a day. */
   readonly dayHours: number;
-  /** Steps that a large lawn gets part by part. */
-  readonly inParts: ReadonlySet<string>;
   /** Steps that are in the plan; the others only carry order. */
   readonly inPlan: ReadonlySet<string>;
   /** Hours that are given away already, by days from the first free one. */
@@ -48,6 +46,7 @@ export function stepNet(
     inPlan: active,
     taken: new Map([...taken].map(([on, hours]) => [daysBetween(startOn, on), hours])),
     inParts: new Set(pack.steps.filter(({ inParts }) => inParts === true).map(({ id }) => id)),
+    eachPart: new Set(pack.steps.filter(({ eachPart }) => eachPart === true).map(({ id }) => id)),
     waits: pack.steps.flatMap((step) =>
       step.after.map((wait) => {
         const binds = active.has(step.id) && active.has(wait.step);

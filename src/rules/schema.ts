@@ -185,6 +185,8 @@ export const stepSchema = z.strictObject({
   maySlip: z.boolean().optional(),
   /** On a lawn too large for one go this is done part by part, and one part is finished before the next is begun. */
   inParts: z.boolean().optional(),
+  /** On such a lawn each part gets this in its own time, counted from its own work, while others are worked on. */
+  eachPart: z.boolean().optional(),
   /** Where money is short, this is left out in this order, and here is what that costs the result. */
   leaveOut: z.strictObject({ order: z.int().min(1), loses: sentence }).optional(),
   amounts: z.array(amount),

@@ -28,7 +28,7 @@ describe('follow with piped lines', () => {
     expect(code).toBe(0);
     expect(out).toContain('Treat the moss, done Saturday 27 March');
     expect(err.replace(/\s+/g, ' ')).toContain(
-      'Dig out the worst weeds, from Saturday 13 March to Friday 16 April: still to do',
+      'Dig out the worst weeds, from Tuesday 23 March to Friday 16 April: still to do',
     );
     expect(recordsIn(session)).toMatchObject([
       { kind: 'done', step: 'treat-moss', startOn: '2027-03-27', note: TREATED[2] },

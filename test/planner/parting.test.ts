@@ -28,6 +28,7 @@ function lawn(openHours: number, sowHours: number, more: Partial<ScheduleStep> =
     inPlan: new Set(['open', 'sow', 'cover', 'mow']),
     dayHours: 6,
     inParts: new Set(['open', 'sow', 'cover']),
+    eachPart: new Set(),
     steps: [
       step('open', openHours, more),
       step('sow', sowHours, more),
@@ -54,6 +55,16 @@ describe('a lawn in parts', () => {
 
   it('counts what is done over the whole lawn from its last part', () => {
     expect(datesWithParting(lawn(4, 4), 3)?.dates.get('mow')).toMatchObject([{ start: 1 + 21 }]);
+  });
+
+  it('gives each part in its own time what need not wait for the others', () => {
+    const net = { ...lawn(4, 4), eachPart: new Set(['mow']) };
+    // The halves are sown on days 0 and 1, and each is mown three weeks after its own sowing. By hand.
+    expect(
+      datesWithParting(net, 3)
+        ?.dates.get('mow')
+        ?.map(({ start }) => start),
+    ).toEqual([21, 22]);
   });
 
   it('takes another pair of hands when a season is too short for one', () => {
