@@ -198,7 +198,7 @@ const anyTold = fc
   .map(([given, madeOn, delays]) => told(given, madeOn, delays));
 
 const LAWNS = 600;
-const SEED = Math.floor(Date.now() / 86_400_000);
+const SEED = 20_261_128;
 const cases = fc
   .sample(anyTold, { numRuns: LAWNS, seed: SEED })
   .map((each) => ({ ...each, after: reworked(each.lawnInput, each.records, each.today) }));
