@@ -20,6 +20,8 @@ export default defineConfig({
   test: {
     root: '.',
     testTimeout: 120_000,
+    globalSetup: 'test/temporary-folder.ts',
+    setupFiles: 'test/fixed-seed.ts',
     projects: [
       { extends: true, test: { name: 'pure', include: folders(PURE), isolate: false } },
       { extends: true, test: { name: 'apart', include: ['test/**/*.test.ts'], exclude: folders(PURE) } },

@@ -4,6 +4,7 @@ import { documentOf } from '../../src/document/from-plan.js';
 import { markdownOf } from '../../src/document/markdown.js';
 import { oneLine } from '../../src/document/one-line.js';
 import type { Plan } from '../../src/planner/plan.js';
+import { times } from '../depth.js';
 import { naughtyStrings } from './naughty.js';
 import { bare, gfmOutline, parseBack } from './parse-back.js';
 import { samplePlan } from './sample-plan.js';
@@ -89,7 +90,7 @@ describe.each(Object.entries(places))('foreign text as %s', (_, make) => {
     );
     fc.assert(
       fc.property(anyText, (text) => expectHarmless(make, text)),
-      { numRuns: 40 },
+      { numRuns: times(10, 40) },
     );
   });
 });

@@ -9,9 +9,10 @@ import type { Plan } from '../../src/planner/plan.js';
 import { scopeFor } from '../../src/planner/working-scope.js';
 import { numbersOf, thresholdsOf } from '../../src/rules/cells.js';
 import type { Question } from '../../src/rules/schema.js';
+import { times } from '../depth.js';
 import { anyLawn, anyToday, pack } from '../planner/any-lawn.js';
 
-const LAWNS = 300;
+const LAWNS = times(60, 300);
 /** A plan takes milliseconds, and these take a plan for every cell of every question. */
 const PERTURBED = 8;
 const CHANGED_ALTOGETHER = 80;

@@ -11,6 +11,7 @@ import { type FollowRecord, goesOnByItself } from '../../src/planner/progress.js
 import { movesOf, overdue, reworked, workEnd } from '../../src/planner/rework.js';
 import { halfYearOn } from '../../src/planner/windows.js';
 import type { Step } from '../../src/rules/schema.js';
+import { times } from '../depth.js';
 import { anyAnswers, anyToday, pack } from './any-lawn.js';
 
 const on = parseIsoDate;
@@ -197,7 +198,7 @@ const anyTold = fc
   .tuple(anyAnswers, anyToday, fc.array(fc.integer({ min: 0, max: 9 }), { maxLength: 14 }))
   .map(([given, madeOn, delays]) => told(given, madeOn, delays));
 
-const LAWNS = 600;
+const LAWNS = times(120, 600);
 const SEED = 20_261_128;
 const cases = fc
   .sample(anyTold, { numRuns: LAWNS, seed: SEED })

@@ -7,9 +7,10 @@ import { assemblePlan, ScheduleClash } from '../../src/planner/assemble-plan.js'
 import { isSouthern, placeOf } from '../../src/planner/place.js';
 import type { Plan, PlanStep } from '../../src/planner/plan.js';
 import { halfYearOn } from '../../src/planner/windows.js';
+import { times } from '../depth.js';
 import { anyAnswers, anyToday, pack } from './any-lawn.js';
 
-const LAWNS = 1500;
+const LAWNS = times(200, 1500);
 /** The same lawns every time; a failure names its lawn. */
 const SEED = 20261126;
 
@@ -57,7 +58,7 @@ function numbersIn(value: unknown): number[] {
 
 describe('every plan', () => {
   it('is made for all lawns but the rare one whose waits and seasons rule each other out', () => {
-    expect(lawns.length - made.length).toBeLessThan(LAWNS / 300);
+    expect(lawns.length - made.length).toBeLessThan(Math.max(2, LAWNS / 300));
   });
 
   it('holds only finite numbers, and no negative amount, hour or wait', () => {
@@ -282,7 +283,7 @@ describe('every plan', () => {
           JSON.stringify(one),
         );
       }),
-      { numRuns: 150, seed: SEED },
+      { numRuns: times(40, 150), seed: SEED },
     );
   });
 });

@@ -11,6 +11,7 @@ import {
 } from '../../src/planner/demands.js';
 import { smallestClash } from '../../src/planner/smallest-clash.js';
 import { subsets } from '../../src/planner/smallest-sets.js';
+import { times } from '../depth.js';
 
 const IDS = ['a', 'b', 'c'];
 /** Seasons come back every fortnight here; no wait is longer than 8 days. So whatever can hold, holds within 8 weeks. */
@@ -124,7 +125,7 @@ describe('the smallest clash of waits and seasons', () => {
         for (let size = 1; size < clash.demands.length; size++)
           for (const fewer of subsets(demands, size)) expect(canBeKept(fewer, draft)).toBe(true);
       }),
-      { numRuns: 150, seed: 20261125 },
+      { numRuns: times(40, 150), seed: 20261125 },
     );
     // So many of them clash, and in so many ways, that this is no empty promise.
     expect(counts.clashes).toBeGreaterThan(30);
@@ -147,7 +148,7 @@ describe('the smallest clash of waits and seasons', () => {
             ),
           ).toBe(true);
       }),
-      { numRuns: 60, seed: 20261125 },
+      { numRuns: times(20, 60), seed: 20261125 },
     );
   });
 
@@ -161,7 +162,7 @@ describe('the smallest clash of waits and seasons', () => {
         for (const demand of demandsOf(net))
           expect(isKept(demand, starts, net)).toBe(holds(demand, days, draft));
       }),
-      { numRuns: 100, seed: 20261125 },
+      { numRuns: times(30, 100), seed: 20261125 },
     );
   });
 

@@ -11,6 +11,7 @@ import { documentOf } from '../../src/document/from-plan.js';
 import { markdownOf } from '../../src/document/markdown.js';
 import { assemblePlan } from '../../src/planner/assemble-plan.js';
 import type { Plan } from '../../src/planner/plan.js';
+import { times } from '../depth.js';
 import { anyAnswers, anyToday, pack, planIfAny } from './any-lawn.js';
 
 const planOf = (folder: string, units: 'metric' | 'us'): Plan => {
@@ -114,7 +115,7 @@ describe('a plan in US units', () => {
         const text = markdownOf(documentOf(plan)).split('\n## Sources')[0] as string;
         expect(text.split('\n').filter((line) => METRIC.test(line.replace(AS_PRINTED, '')))).toEqual([]);
       }),
-      { numRuns: 200 },
+      { numRuns: times(40, 200) },
     );
   });
 

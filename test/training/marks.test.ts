@@ -4,10 +4,11 @@ import { describe, expect, it } from 'vitest';
 import { freshAttempt } from '../../src/training/attempt.js';
 import { markAttempt } from '../../src/training/marks.js';
 import { perfectAttempt } from '../../src/training/perfect.js';
+import { times } from '../depth.js';
 import { asksEverything, byId, byLot, looksIn, worked } from './book.js';
 
 const cases = worked.map((each) => ({ id: each.lesson.id, each }));
-const RANDOM_TRAINEES = 40;
+const RANDOM_TRAINEES = times(10, 40);
 
 describe('the marks', () => {
   it.each(cases)('$id: the perfect trainee has 100 and passes', ({ each }) => {
