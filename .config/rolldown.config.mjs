@@ -32,7 +32,7 @@ const firstQuestion = broughtAlong([
 ]);
 export default {
   input: [resolve(compiled, 'cli/main.js'), resolve(compiled, 'cli/batch-worker.js')],
-  external: ['write-file-atomic', 'marked', 'marked-terminal', 'zod'],
+  external: ['marked', 'marked-terminal', 'zod'],
   platform: 'node',
   logLevel: 'silent',
   output: {

@@ -40,13 +40,29 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** Only these may reach for files, the clock, the process or the screen. */
-const IMPURE = [/^cli\//, /^terminal\//, /^session\/(store|lock)\.ts$/, /^rules\/read(-cases)?\.ts$/];
+const IMPURE = [
+  /^cli\//,
+  /^terminal\//,
+  /^session\/(store|lock|write-file)\.ts$/,
+  /^rules\/read(-cases)?\.ts$/,
+];
 const WORLD = /from 'node:|\bDate\.now\(|new Date\(\)|Math\.random\(|\bprocess\.|\bconsole\.|\bglobalThis\./;
 
 const importsOf = (text: string): string[] =>
   [...text.matchAll(/(?:from|import\()\s*'(\.[^']+)'/g)].map((match) => match[1] as string);
 
+/** Files are written by one function; a lock is one that must not be there yet, and the built pack is no user's file. */
+const WRITES = /\b(writeFile(Sync)?|appendFile(Sync)?|createWriteStream|copyFile(Sync)?|cp(Sync)?)\(/;
+const MAY_WRITE = /^(session\/(write-file|lock)|cli\/build-pack)\.ts$/;
+
 describe('the source tree', () => {
+  it.each(files.filter(({ file }) => !MAY_WRITE.test(file)))(
+    '$file writes through the one writer',
+    ({ text }) => {
+      expect(text).not.toMatch(WRITES);
+    },
+  );
+
   it('is really read by these checks', () => {
     expect(files.length).toBeGreaterThan(80);
     expect(files.flatMap(({ text }) => importsOf(text)).length).toBeGreaterThan(200);

@@ -35,7 +35,10 @@ export interface CliIo {
   /** The same line by line, without holding the whole. */
   readLines(path: string): AsyncIterable<string>;
   exists(path: string): boolean;
+  /** Writes a result, whole or not at all; never over a file that was read. */
   writeText(path: string, text: string): Promise<void>;
+  /** The same for a file that the program itself keeps up to date. */
+  rewriteText(path: string, text: string): Promise<void>;
   /** The bundled pack, or the one in a folder. */
   loadPack(folder: string | undefined): Promise<Pack>;
 }

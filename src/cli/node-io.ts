@@ -1,6 +1,7 @@
 /** The real streams, files, clock and environment. */
 import { createReadStream, existsSync } from 'node:fs';
-import { readFile } from 'node:fs/promises';
+import { readFile, stat } from 'node:fs/promises';
+import { fileKey, writeWhole } from '../session/write-file.js';
 import { commandLineFor } from './how-started.js';
 import { type CliIo, CliStop, EXIT } from './io.js';
 import { loadPack } from './load-pack.js';
@@ -18,6 +19,9 @@ export interface Overrides {
 export function nodeIo({ width, noColour = false }: Overrides = {}): CliIo {
   const { env, stdin, stdout, stderr } = process;
   const columns = width ?? stdout.columns ?? Number(env.COLUMNS);
+  /** The files that were read: no result is written over one of them. */
+  const read = new Set<string>();
+  const note = async (path: string) => void read.add(fileKey(await stat(path)));
   return {
     out: (text) => void stdout.write(text),
     err: (text) => void stderr.write(text),
@@ -31,32 +35,37 @@ export function nodeIo({ width, noColour = false }: Overrides = {}): CliIo {
     env,
     readText: async (path) => {
       try {
-        return path === '-' ? await readAll(stdin) : await readFile(path, 'utf8');
+        if (path === '-') return await readAll(stdin);
+        await note(path);
+        return await readFile(path, 'utf8');
       } catch (error) {
         throw unreadable(path, error);
       }
     },
     readLines: async function* (path) {
       try {
+        if (path !== '-') await note(path);
         yield* textLines(path === '-' ? stdin : createReadStream(path));
       } catch (error) {
         throw unreadable(path, error);
       }
     },
     exists: existsSync,
-    writeText: async (path, text) => {
-      const { default: writeFileAtomic } = await import('write-file-atomic');
-      try {
-        await writeFileAtomic(path, text);
-      } catch (error) {
-        throw new CliStop(
-          EXIT.files,
-          `${path} cannot be written: ${plainReason(error)}. Choose another place with --out.`,
-        );
-      }
-    },
+    writeText: (path, text) => written(path, text, read),
+    rewriteText: (path, text) => written(path, text),
     loadPack,
   };
+}
+
+async function written(path: string, text: string, kept?: ReadonlySet<string>): Promise<void> {
+  try {
+    await writeWhole(path, text, { ...(kept && { kept }) });
+  } catch (error) {
+    throw new CliStop(
+      EXIT.files,
+      `${path} cannot be written: ${plainReason(error)}. Choose another place for it.`,
+    );
+  }
 }
 
 const unreadable = (path: string, error: unknown): CliStop =>

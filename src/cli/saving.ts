@@ -30,6 +30,8 @@ export interface TakenUp extends SavedAreas {
 
 export interface Saving extends TakenUp {
   readonly where: string;
+  /** False where no folder for sessions can be had: the session goes on, and every save says why it failed. */
+  readonly isKept: boolean;
   /** The command that goes on with it. */
   readonly resume: string;
   save(session: SavedSession): Promise<void>;
@@ -40,7 +42,6 @@ export interface Saving extends TakenUp {
 
 export interface SavingInput {
   readonly file: string | undefined;
-  readonly home: string;
   readonly env: Readonly<Record<string, string | undefined>>;
   readonly today: IsoDate;
   readonly asker: Asker;
@@ -50,8 +51,31 @@ export interface SavingInput {
 
 /** Undefined when the person left while being asked what to do with an unfinished session. */
 export async function openSaving(input: SavingInput): Promise<Saving | undefined> {
-  const store = openStore({ folder: sessionFolder(input.env, input.home) });
-  return input.file === undefined ? inStore(store, input) : inFile(store, input, input.file);
+  const store = openStore({ folder: sessionFolder(input.env) });
+  if (input.file !== undefined) return inFile(store, input, input.file);
+  try {
+    return await inStore(store, input);
+  } catch (error) {
+    if (error instanceof Error && 'syscall' in error) return unkept(store.folder, error, input);
+    throw error;
+  }
+}
+
+/** A session all the same where no folder for it can be made. */
+function unkept(folder: string, { message }: Error, input: SavingInput): Saving {
+  const instead = input.commandLine('ask --save FILE');
+  const save = async (): Promise<void> => {
+    throw new Error(`no folder for it can be made (${message}); to keep the answers, begin with: ${instead}`);
+  };
+  const kept = { where: folder, resume: instead };
+  return {
+    ...fresh(input),
+    ...kept,
+    isKept: false,
+    save,
+    finished: async () => kept,
+    release: async () => {},
+  };
 }
 
 async function inFile(store: SessionStore, input: SavingInput, file: string): Promise<Saving | undefined> {
@@ -70,6 +94,7 @@ async function inFile(store: SessionStore, input: SavingInput, file: string): Pr
       return {
         ...(found ?? fresh(input)),
         where: file,
+        isKept: true,
         resume,
         // What was told about the work stays with the answers.
         save: saver(store, found?.pack ?? input.pack, (session) =>
@@ -130,6 +155,7 @@ function kept(
   return {
     ...found,
     where: store.pathOf(name),
+    isKept: true,
     resume: commandLine(''),
     save: saver(store, found.pack ?? pack, (session) => store.save(name, session)),
     finished: async () => {

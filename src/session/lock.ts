@@ -1,5 +1,6 @@
 /** Lock files, by which two sessions at once are told apart: beside a session file, with the pid of its process. */
 import { link, readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { isAlive } from './write-file.js';
 
 export type SessionLock =
   | { readonly kind: 'held'; readonly release: () => Promise<void> }
@@ -82,14 +83,4 @@ async function removeStale(lockPath: string, owner: number | undefined, pid: num
   }
   if ((await ownerOf(aside)) !== owner) await link(aside, lockPath).catch(() => undefined);
   await rm(aside, { force: true });
-}
-
-/** Whether a process runs: asking it with signal 0 does nothing to it. */
-function isAlive(pid: number): boolean {
-  try {
-    process.kill(pid, 0);
-    return true;
-  } catch (error) {
-    return (error as NodeJS.ErrnoException).code === 'EPERM';
-  }
 }

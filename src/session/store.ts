@@ -1,15 +1,15 @@
 /**
- * Saved sessions on disk: the only file of the session layer that touches it.
- *
- * A session is written whole to a new file, forced to the disk, renamed over the old one, and the folder is
- * forced too, so that a crash leaves the old session or the new one. A lock file tells two sessions apart.
+ * Saved sessions on disk. Each is written whole or not at all (write-file.ts), so that a crash leaves the old session
+ * or the new one. A lock file tells two sessions apart.
  */
 import type { Stats } from 'node:fs';
-import { chmod, mkdir, open, readdir, readFile, rename, rm, stat } from 'node:fs/promises';
+import { chmod, mkdir, readdir, readFile, rename, rm, stat } from 'node:fs/promises';
+import { userInfo } from 'node:os';
 import { dirname, isAbsolute, join } from 'node:path';
 import type { IsoDate } from '../base/dates.js';
 import { openLocks, type SessionLock } from './lock.js';
 import { readSession, type SavedSession, type SessionReading, writeSession } from './saved-session.js';
+import { writeWhole } from './write-file.js';
 
 const ENDING = '.session.json';
 /** Sessions that led to a plan: kept, and not offered again. */
@@ -71,9 +71,11 @@ export interface StoreSettings {
  *
  * @source XDG Base Directory Specification 0.8
  */
-export function sessionFolder(env: Readonly<Record<string, string | undefined>>, home: string): string {
-  const { XDG_STATE_HOME: state } = env;
-  const base = state !== undefined && isAbsolute(state) ? state : join(home, '.local', 'state');
+export function sessionFolder(
+  { XDG_STATE_HOME: state = '', HOME: home = '' }: Readonly<Record<string, string | undefined>>,
+  homeOfUser: () => string = () => userInfo().homedir,
+): string {
+  const base = isAbsolute(state) ? state : join(isAbsolute(home) ? home : homeOfUser(), '.local', 'state');
   return join(base, 'seedbed');
 }
 
@@ -85,9 +87,7 @@ export function openStore({ folder, pid, isRunning }: StoreSettings): SessionSto
   const lock = async (name: string): Promise<SessionLock> => {
     const path = pathOf(name);
     await makeFolder(folder);
-    const taken = await locks.take(path);
-    if (taken.kind === 'held') await sweep(folder, `${name}${ENDING}`);
-    return taken;
+    return locks.take(path);
   };
 
   return {
@@ -139,8 +139,7 @@ export function openStore({ folder, pid, isRunning }: StoreSettings): SessionSto
       const path = join(folder, RULES, `${sha256}.json`);
       if ((await factsOf(path)) !== undefined) return;
       await makeFolder(join(folder, RULES));
-      const { default: writeFileAtomic } = await import('write-file-atomic');
-      await writeFileAtomic(path, text(), { mode: FILE_MODE });
+      await writeWhole(path, text(), { mode: FILE_MODE });
       await dropOldest(join(folder, RULES));
     },
     rulesOf: (sha256) => readFile(join(folder, RULES, `${sha256}.json`), 'utf8').catch(() => undefined),
@@ -148,16 +147,8 @@ export function openStore({ folder, pid, isRunning }: StoreSettings): SessionSto
 }
 
 /** Writes a session to any path, so that a crash at any moment leaves the old file or the new one. */
-export async function saveSessionFile(path: string, session: SavedSession): Promise<void> {
-  const bytes = Buffer.from(writeSession(session), 'utf8');
-  const { default: writeFileAtomic } = await import('write-file-atomic');
-  await writeFileAtomic(path, bytes, { mode: FILE_MODE });
-  // A full disk can take a part of the bytes without an error, and the writer above would not notice.
-  const written = (await stat(path)).size;
-  if (written !== bytes.length)
-    throw new Error(`only ${written} of ${bytes.length} bytes fit on the disk at ${path}`);
-  await forceFolder(dirname(path));
-}
+export const saveSessionFile = (path: string, session: SavedSession): Promise<void> =>
+  writeWhole(path, writeSession(session), { mode: FILE_MODE });
 
 /** Reads a session file; a damaged one is renamed to `*.damaged`, so that it is never written over. */
 export async function loadSessionFile(path: string): Promise<LoadedSession> {
@@ -181,22 +172,22 @@ async function setAside(path: string): Promise<string> {
   }
 }
 
-async function makeFolder(folder: string): Promise<void> {
-  const created = await mkdir(folder, { recursive: true, mode: FOLDER_MODE });
-  // The mode given above is cut by the umask; and only the last folder is ours to close.
-  if (created !== undefined) await chmod(folder, FOLDER_MODE);
-}
-
-/** Forces a rename to the disk. Some systems cannot open a folder; there the rename alone has to do. */
-async function forceFolder(folder: string): Promise<void> {
-  const handle = await open(folder, 'r').catch(() => undefined);
-  if (handle === undefined) return;
+/**
+ * Makes a folder for nobody but its owner, and those above it. One by one: where a file system takes no folders, the
+ * recursive call of Node 20 goes on for ever.
+ */
+export async function makeFolder(folder: string): Promise<void> {
   try {
-    await handle.sync();
-  } catch {
-    // EINVAL and EPERM on file systems that do not force folders.
-  } finally {
-    await handle.close();
+    await mkdir(folder, FOLDER_MODE);
+    // The mode given above is cut by the umask.
+    await chmod(folder, FOLDER_MODE);
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    if (code === 'EEXIST' && (await factsOf(folder))?.isDirectory() === true) return;
+    const above = dirname(folder);
+    if (code !== 'ENOENT' || (await factsOf(above)) !== undefined) throw error;
+    await makeFolder(above);
+    await makeFolder(folder);
   }
 }
 
@@ -220,14 +211,6 @@ async function dropOldest(folder: string): Promise<void> {
   );
   const old = files.sort((a, b) => b.keptAtMs - a.keptAtMs).slice(MOST_RULES);
   await Promise.all(old.map(({ name }) => rm(join(folder, name), { force: true })));
-}
-
-/** Removes half-written files that a killed process left beside the session; whoever holds the lock may. */
-async function sweep(folder: string, fileName: string): Promise<void> {
-  const left = (await namesIn(folder)).filter(
-    (name) => name.startsWith(`${fileName}.`) && /^\d+$/.test(name.slice(fileName.length + 1)),
-  );
-  await Promise.all(left.map((name) => rm(join(folder, name), { force: true })));
 }
 
 /** A name is part of a path, so nothing but plain letters, figures and hyphens is let in. */

@@ -20,6 +20,8 @@ export function run(args: readonly string[], input = '', state = newFolder()): R
   const { status, stdout, stderr } = spawnSync(process.execPath, [MAIN, ...args], {
     input,
     env,
+    // What never ends is a failure too.
+    timeout: 60_000,
     encoding: 'utf8',
   });
   return { code: status, out: stdout, err: stderr };

@@ -1,5 +1,4 @@
 /** `ask`: the guided session, at a terminal or line by line, to a saved plan. */
-import { homedir } from 'node:os';
 import { daysBetween } from '../../base/dates.js';
 import type { Answers } from '../../interview/answers.js';
 import type { Pack } from '../../rules/pack.js';
@@ -52,7 +51,6 @@ async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
   try {
     const saving = await openSaving({
       file: args.text('save'),
-      home: io.env.HOME ?? homedir(),
       env: io.env,
       today: io.today,
       asker,
@@ -180,7 +178,10 @@ function welcome(saving: Saving, { ownClimate }: Pack): string {
     saving.answers.length > 0
       ? `We go on where you stopped.${ownClimate === undefined ? '' : ` The seasons follow your own climate: ${ownClimate.from}.`}`
       : 'I ask about the lawn, you answer what you can; "don\'t know" is always an answer.';
-  return `${start} Type walk for a list of all that wants a look out of doors. Every answer is kept in ${saving.where}, readable by you alone, and goes nowhere else.`;
+  const kept = saving.isKept
+    ? ` Every answer is kept in ${saving.where}, readable by you alone, and goes nowhere else.`
+    : '';
+  return `${start} Type walk for a list of all that wants a look out of doors.${kept}`;
 }
 
 async function leave(

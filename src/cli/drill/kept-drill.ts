@@ -3,17 +3,17 @@
  * same place. Taken away once the drill is done.
  */
 import { createHash } from 'node:crypto';
-import { mkdir, readFile, rename, rm } from 'node:fs/promises';
+import { readFile, rename, rm } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import type { DrillCase } from '../../rules/schema-case.js';
-import { sessionFolder } from '../../session/store.js';
+import { makeFolder, sessionFolder } from '../../session/store.js';
+import { writeWhole } from '../../session/write-file.js';
 import type { Asker } from '../../terminal/asker.js';
 import type { DrillMode } from '../../training/attempt.js';
 import type { CliIo } from '../io.js';
 import { LEAVING } from './parts.js';
 
 const FILE_MODE = 0o600;
-const FOLDER_MODE = 0o700;
 
 export interface KeptDrill {
   readonly format: 1;
@@ -32,8 +32,8 @@ export const madeOf = (lesson: DrillCase, packSha256: string): string =>
     .update(JSON.stringify([lesson, packSha256]))
     .digest('hex');
 
-export const pathOfDrill = (io: Pick<CliIo, 'env'>, home: string, caseId: string): string =>
-  join(sessionFolder(io.env, home), 'drills', `${caseId}.json`);
+export const pathOfDrill = (io: Pick<CliIo, 'env'>, caseId: string): string =>
+  join(sessionFolder(io.env), 'drills', `${caseId}.json`);
 
 /** Undefined where there is none; one that cannot be read, or is of other rules, is set aside and told. */
 export async function readKept(
@@ -69,9 +69,8 @@ function soundKept(text: string): KeptDrill | undefined {
 }
 
 export async function writeKept(path: string, kept: KeptDrill): Promise<void> {
-  const { default: writeFileAtomic } = await import('write-file-atomic');
-  await mkdir(dirname(path), { recursive: true, mode: FOLDER_MODE });
-  await writeFileAtomic(path, `${JSON.stringify(kept, null, 2)}\n`, { mode: FILE_MODE });
+  await makeFolder(dirname(path));
+  await writeWhole(path, `${JSON.stringify(kept, null, 2)}\n`, { mode: FILE_MODE });
 }
 
 export const dropKept = (path: string): Promise<void> => rm(path, { force: true });

@@ -38,7 +38,7 @@ const noRecord = (file: string, why: string): CliStop =>
 export async function addToRecord(file: string, entry: DrillEntry, io: CliIo): Promise<DrillRecord> {
   const before = await readRecord(file, io);
   const record: DrillRecord = { format: 1, drills: [...before.drills, entry] };
-  await io.writeText(file, `${JSON.stringify(record, null, 2)}\n`);
+  await io.rewriteText(file, `${JSON.stringify(record, null, 2)}\n`);
   return record;
 }
 

@@ -1,6 +1,5 @@
 /** Runs one drill at the screen: the dialogue, then the debrief, the record and the what-ifs. */
 
-import { homedir } from 'node:os';
 import type { DrillCase } from '../../rules/schema-case.js';
 import type { Asker } from '../../terminal/asker.js';
 import { wrapText } from '../../terminal/wrap-text.js';
@@ -70,7 +69,7 @@ async function takenUp(
   const units = unitsOf(args);
   // A bare number typed in one unit must not be heard in another.
   const name = `${lesson.id}-${mode}${units === 'metric' ? '' : `-${units}`}`;
-  const path = pathOfDrill(io, io.env.HOME ?? homedir(), name);
+  const path = pathOfDrill(io, name);
   const now = madeOf(lesson, pack.sha256);
   const before = await readKept(path, now, (text) => asker.say(text));
   let isWritten = before !== undefined;
