@@ -2,7 +2,7 @@
  * Makes foreign text harmless for a terminal: text from packs, answer files, sessions and the keyboard.
  *
  * Whatever could move the cursor, colour, retitle, hide or reorder becomes U+FFFD, one for each sequence,
- * so that tampering stays visible. Only newline and tab pass. This is the one place where text is cleaned.
+ * so that tampering stays visible. Only newline and tab pass. Text is cleaned where it comes in, and once more where it goes to a stream.
  */
 
 const MARK = '\uFFFD';
@@ -32,6 +32,31 @@ export function cleanText(text: string): string {
     .replaceAll('\r\n', '\n')
     .replace(HARMFUL, MARK);
 }
+
+/** Colour and weight, which the program itself puts into what it shows (ECMA-48, 8.3.117). */
+const GRAPHIC_RENDITION = String.raw`\x1b\[[0-9;]*m`;
+const SHOWN = new RegExp(String.raw`(${GRAPHIC_RENDITION}|\r\n)|${HARMFUL.source}`, 'gu');
+/** Cheap to look for, and found in few texts. */
+const SUSPECT = new RegExp(`${CONTROL}|${UNSEEN}`, 'u');
+
+/** What goes to a stream: as above, but colours stay, and so do the line ends of calendars and tables. */
+export const cleanShown = (text: string): string =>
+  SUSPECT.test(text)
+    ? text.replace(SHOWN, (found, own?: string) => (own === undefined ? MARK : found))
+    : text;
+
+const IN_JSON = new RegExp(String.raw`[\x7f-\x9f]|${UNSEEN}`, 'gu');
+const HEX_DIGITS = 4;
+
+/** JSON in which everything that a terminal obeys or hides is written as an escape, so that nothing is lost. */
+export const jsonText = (value: unknown, indent?: number): string =>
+  JSON.stringify(value, null, indent).replace(IN_JSON, escaped);
+
+const escaped = (found: string): string =>
+  found
+    .split('')
+    .map((unit) => `\\u${unit.charCodeAt(0).toString(16).padStart(HEX_DIGITS, '0')}`)
+    .join('');
 
 /** The text cleaned, on one line, with single spaces, cut at 2,000 characters. */
 export function cleanLine(text: string): string {

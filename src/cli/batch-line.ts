@@ -1,4 +1,6 @@
 /** One line of a batch: answers in, the plan as one line of JSON out, or an object that says what is wrong with the line. */
+
+import { jsonText } from '../base/clean-text.js';
 import type { IsoDate } from '../base/dates.js';
 import { checkLawn, doubledFaults, parseJson, readAnswersFile } from '../interview/answers-file.js';
 import { ScheduleClash } from '../planner/assemble-plan.js';
@@ -30,12 +32,12 @@ export interface BatchResult {
 export function planLine({ line, text }: BatchLine, settings: BatchSettings): BatchResult {
   const failed = (code: number, message: string, faults: readonly string[] = []): BatchResult => ({
     isPlan: false,
-    json: JSON.stringify({ line, error: { code, message, ...(faults.length === 0 ? {} : { faults }) } }),
+    json: jsonText({ line, error: { code, message, ...(faults.length === 0 ? {} : { faults }) } }),
   });
   try {
     const read = readLine(text, settings);
     if (!read.ok) return failed(EXIT.answers, read.faults.join(' '), read.faults);
-    return { isPlan: true, json: JSON.stringify(makePlan({ ...settings, ...read })) };
+    return { isPlan: true, json: jsonText(makePlan({ ...settings, ...read })) };
   } catch (error) {
     const isClash = error instanceof ScheduleClash;
     const code = error instanceof CliStop ? error.exitCode : isClash ? EXIT.answers : EXIT.unexpected;

@@ -1,5 +1,6 @@
 /** Several threads that plan lines at the same time. */
 import { Worker } from 'node:worker_threads';
+import { jsonText } from '../base/clean-text.js';
 import type { BatchLine, BatchResult } from './batch-line.js';
 import type { WorkerSettings } from './batch-worker.js';
 import { EXIT } from './io.js';
@@ -49,7 +50,7 @@ function openLane(workerData: WorkerSettings) {
 
 const failedLine = (line: number, message: string): BatchResult => ({
   isPlan: false,
-  json: JSON.stringify({
+  json: jsonText({
     line,
     error: { code: EXIT.unexpected, message: `A thread broke down: ${message}` },
   }),

@@ -1,7 +1,7 @@
 #!/usr/bin/env node
 /** The executable: finds the command, runs it, turns what went wrong into a message and an exit code. */
 import { readFileSync } from 'node:fs';
-import { cleanLine } from '../base/clean-text.js';
+import { cleanLine, cleanShown } from '../base/clean-text.js';
 import { nearest } from '../base/nearest.js';
 import { COMMANDS, generalHelp, START } from './commands.js';
 import { commandLineFor } from './how-started.js';
@@ -9,6 +9,7 @@ import { CliStop, EXIT, isScheduleClash } from './io.js';
 import { PACKAGE_FILE } from './paths.js';
 
 const LONGEST_SHOWN = 60;
+const LONGEST_MESSAGE = 20_000;
 const commandLine = commandLineFor(process.env);
 
 async function main(argv: readonly string[]): Promise<number> {
@@ -61,6 +62,13 @@ function version(): string {
   return (JSON.parse(text) as { version: string }).version;
 }
 
+/** A message to the person, harmless and never longer than anyone reads. */
+function tell(message: string): void {
+  const isLong = message.length > LONGEST_MESSAGE;
+  const rest = isLong ? `\n… and ${message.length - LONGEST_MESSAGE} characters more.` : '';
+  process.stderr.write(`${cleanShown(message.slice(0, LONGEST_MESSAGE))}${rest}\n`);
+}
+
 /** A reader that went away, as in `seedbed plan x.json | head`, is no error. */
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   if (error.code === 'EPIPE') process.exit(EXIT.done);
@@ -72,17 +80,17 @@ try {
 } catch (error) {
   if (error instanceof CliStop) {
     const usage = error.usage === undefined ? '' : `\nUsage: ${commandLine(error.usage)}`;
-    process.stderr.write(`${error.message}${usage}\n`);
+    tell(`${error.message}${usage}`);
     process.exitCode = error.exitCode;
   } else if (isScheduleClash(error)) {
-    process.stderr.write(`${error.message}\n`);
+    tell(error.message);
     process.exitCode = EXIT.answers;
   } else {
     const { message, stack } = error as Error;
-    process.stderr.write(
+    tell(
       argv.includes('--debug')
-        ? `${stack}\n`
-        : `Something went wrong that should not have: ${message}. Nothing that was saved is lost. Run it again with --debug to see where.\n`,
+        ? `${stack}`
+        : `Something went wrong that should not have: ${message}. Nothing that was saved is lost. Run it again with --debug to see where.`,
     );
     process.exitCode = EXIT.unexpected;
   }

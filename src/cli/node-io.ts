@@ -1,6 +1,7 @@
 /** The real streams, files, clock and environment. */
 import { createReadStream, existsSync } from 'node:fs';
 import { readFile, stat } from 'node:fs/promises';
+import { cleanShown } from '../base/clean-text.js';
 import { fileKey, writeWhole } from '../session/write-file.js';
 import { commandLineFor } from './how-started.js';
 import { type CliIo, CliStop, EXIT } from './io.js';
@@ -23,8 +24,8 @@ export function nodeIo({ width, noColour = false }: Overrides = {}): CliIo {
   const read = new Set<string>();
   const note = async (path: string) => void read.add(fileKey(await stat(path)));
   return {
-    out: (text) => void stdout.write(text),
-    err: (text) => void stderr.write(text),
+    out: (text) => void stdout.write(cleanShown(text)),
+    err: (text) => void stderr.write(cleanShown(text)),
     input: stdin,
     output: stdout,
     dialogue: stdout.isTTY === true ? stdout : stderr,

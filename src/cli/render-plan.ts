@@ -1,4 +1,6 @@
 /** A plan in each of the forms that it can be had in; what a form needs is loaded only for it. */
+
+import { jsonText } from '../base/clean-text.js';
 import type { Plan } from '../planner/plan.js';
 
 export const FORMATS = ['md', 'json', 'ics', 'html', 'svg', 'csv'] as const;
@@ -12,7 +14,7 @@ const RENDERERS: Readonly<Record<Format, (plan: Plan) => Promise<string>>> = {
     ]);
     return markdownOf(documentOf(plan));
   },
-  json: async (plan) => `${JSON.stringify(plan, null, 2)}\n`,
+  json: async (plan) => `${jsonText(plan, 2)}\n`,
   ics: async (plan) => (await import('../document/calendar.js')).calendarOf(plan),
   html: async (plan) => (await import('../document/html.js')).htmlOf(plan),
   svg: async (plan) => (await import('../document/drawing.js')).drawingOf(plan),

@@ -1,7 +1,7 @@
 import { stripVTControlCharacters } from 'node:util';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { cleanLine, cleanText } from '../../src/base/clean-text.js';
+import { cleanLine, cleanShown, cleanText, jsonText } from '../../src/base/clean-text.js';
 import { screenOf } from '../terminal/screen.js';
 
 const MARK = '\uFFFD';
@@ -116,5 +116,31 @@ describe('cleanLine', () => {
 
   it('cuts what nobody would type', () => {
     expect(cleanLine('x'.repeat(5000))).toHaveLength(2000);
+  });
+});
+
+describe('what goes to a stream', () => {
+  it('keeps colours and the line ends of calendars, and nothing else that a terminal obeys', () => {
+    fc.assert(
+      fc.property(harmful, (text) => {
+        const shown = cleanShown(text);
+        const rest = shown.replaceAll(/\x1b\[[0-9;]*m|\r\n/g, '');
+        expect(rest).not.toMatch(/(?![\n\t])[\p{Cc}\p{Bidi_Control}\u200b\u2028\ufeff\p{Cs}]/u);
+        expect(cleanShown(shown)).toBe(shown);
+      }),
+      { numRuns: 2000 },
+    );
+    expect(cleanShown('\x1b[1mBEGIN\x1b[22m\r\nEND é ½ 🍀')).toBe('\x1b[1mBEGIN\x1b[22m\r\nEND é ½ 🍀');
+  });
+
+  it('is, as JSON, plain and loses nothing', () => {
+    fc.assert(
+      fc.property(harmful, (text) => {
+        const json = jsonText({ text });
+        expect(json).not.toMatch(/[\p{Cc}\p{Bidi_Control}\u200b\u2028\u2029\ufeff\p{Cs}]/u);
+        expect(JSON.parse(json)).toEqual({ text });
+      }),
+      { numRuns: 2000 },
+    );
   });
 });

@@ -1,5 +1,5 @@
 /** `compare`: what changes in the plan when answers change, and which answer and rule did it. */
-import { cleanLine } from '../../base/clean-text.js';
+import { cleanLine, jsonText } from '../../base/clean-text.js';
 import { nearest } from '../../base/nearest.js';
 import type { Answers } from '../../interview/answers.js';
 import { checkAnswers } from '../../interview/check-answers.js';
@@ -66,7 +66,7 @@ export const compare: Command = {
       // Data stays metric, whatever a person reads.
       units: isJson ? 'metric' : unitsOf(args),
     });
-    if (isJson) io.out(`${JSON.stringify(comparison, null, 2)}\n`);
+    if (isJson) io.out(`${jsonText(comparison, 2)}\n`);
     else {
       const { comparisonText } = await import('../../document/comparison-text.js');
       const lines = comparisonText(comparison).flatMap(({ text, hang }) =>

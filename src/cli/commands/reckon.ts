@@ -1,4 +1,6 @@
 /** `reckon`: one figure at a time, with its equation and source. */
+
+import { jsonText } from '../../base/clean-text.js';
 import { describeKey } from '../../reckon/read-inputs.js';
 import { RECKONERS, type Reckoned, reckon as work } from '../../reckon/reckon.js';
 import { type Line, reckonedText } from '../../reckon/reckoned-text.js';
@@ -55,7 +57,7 @@ export const reckon: Command = {
     }
     io.out(
       format === 'json'
-        ? `${JSON.stringify(withTitles(reckoning.result, pack), null, 2)}\n`
+        ? `${jsonText(withTitles(reckoning.result, pack), 2)}\n`
         : wrapped(
             reckonedText(reckoning.result, {
               isUs: units === 'us',

@@ -1,4 +1,6 @@
 /** The record of a trainee in the file that they name; nowhere else is anything kept. */
+
+import { jsonText } from '../../base/clean-text.js';
 import type { Pack } from '../../rules/pack.js';
 import type { CaseBook } from '../../rules/schema-case.js';
 import {
@@ -38,7 +40,7 @@ const noRecord = (file: string, why: string): CliStop =>
 export async function addToRecord(file: string, entry: DrillEntry, io: CliIo): Promise<DrillRecord> {
   const before = await readRecord(file, io);
   const record: DrillRecord = { format: 1, drills: [...before.drills, entry] };
-  await io.rewriteText(file, `${JSON.stringify(record, null, 2)}\n`);
+  await io.rewriteText(file, `${jsonText(record, 2)}\n`);
   return record;
 }
 
