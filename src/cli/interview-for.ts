@@ -140,7 +140,7 @@ export function interviewFor({
       const all = [...kept.values()];
       return {
         format: 1,
-        seedbedSession: 1,
+        seedbedSession: 2,
         pack: { id: pack.id, version: pack.version, sha256: pack.sha256 },
         startedOn,
         ...(pack.ownClimate === undefined ? {} : { climate: pack.ownClimate }),

@@ -211,8 +211,21 @@ async function takenUp(
   if (loaded.kind === 'damaged') asker.say(damageWords(loaded, answers.length + inAreas.length));
   const followed = loaded.kind === 'whole' ? loaded.session.followed : undefined;
   const isOfTheseRules = session.pack?.sha256 === pack.sha256 || answers.length + heldOver.length === 0;
-  if (isOfTheseRules)
-    return { answers, heldOver, areas, inAreas, startedOn, climate, followed, pack: undefined };
+  if (isOfTheseRules) {
+    const { soundOf } = await import('./fitting.js');
+    const sound = soundOf({ answers, inAreas }, pack, today);
+    if (sound.faults.length > 0) asker.say(setAsideWords(sound.faults));
+    const { setAside, ...kept } = sound;
+    return {
+      ...kept,
+      heldOver: [...heldOver, ...setAside],
+      areas,
+      startedOn,
+      climate,
+      followed,
+      pack: undefined,
+    };
+  }
   const [{ takeOver }, { packFromText }] = await Promise.all([
     import('./changed-rules.js'),
     import('./kept-rules.js'),
@@ -223,13 +236,16 @@ async function takenUp(
   return taken === undefined ? 'left' : { ...taken, climate, followed };
 }
 
+const setAsideWords = (faults: readonly string[]): string =>
+  `${faults.length === 1 ? 'One answer' : `${faults.length} answers`} in the saved session cannot stand and will be asked again:\n${faults.map((fault) => `  ${fault}`).join('\n')}`;
+
 function damageWords(
   { setAsideAs, salvaged }: Extract<LoadedSession, { kind: 'damaged' }>,
   count: number,
 ): string {
   const lost =
     salvaged.lostAnswers === 0 ? '' : `; ${salvaged.lostAnswers} could not be read and will be asked`;
-  return `The saved session was damaged. It is set aside as ${setAsideAs}. ${count === 1 ? '1 answer' : `${count} answers`} could be read${lost}.`;
+  return `The saved session was damaged, or changed since it was saved. It is set aside as ${setAsideAs}. ${count === 1 ? '1 answer' : `${count} answers`} could be read${lost}.`;
 }
 
 async function readable<Result>(file: string, work: () => Promise<Result>): Promise<Result> {

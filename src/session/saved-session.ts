@@ -1,7 +1,9 @@
 /**
  * What a saved session holds, and its text: JSON with one answer to a line, so that a file cut short or
- * scribbled on still gives back every answer that is whole. zod is loaded only when a file is read.
+ * scribbled on still gives back every answer that is whole. Each answer and the whole carry a check sum, so that
+ * nothing that was changed is taken for what was typed. zod is loaded only when a file is read.
  */
+import { crc32 } from 'node:zlib';
 import type { IsoDate } from '../base/dates.js';
 import type { AnswerValue } from '../interview/answers.js';
 import type { Followed } from '../planner/progress.js';
@@ -38,7 +40,8 @@ export const NO_AREAS: SavedAreas = { areas: [], inAreas: [] };
 
 export interface SavedSession extends SavedAreas {
   readonly format: 1;
-  readonly seedbedSession: 1;
+  /** Those of version 0.1 had 1 and no check sums. */
+  readonly seedbedSession: 2;
   /** The rules that the answers were given to; the caller compares them with its own. */
   readonly pack: PackReference;
   readonly startedOn: IsoDate;
@@ -75,16 +78,16 @@ export type SessionReading =
 /** Longer than any session; what is longer is no session of ours. */
 const LONGEST_TEXT = 1_000_000;
 
-/** The session as text, one answer to a line, ended by a newline. */
+/** The session as text, one answer to a line, ended by its check sum and a newline. */
 export function writeSession(session: SavedSession): string {
   const { pack, startedOn, climate, answers, dormant, heldOver, areas, inAreas, followed } = session;
-  return `${[
+  const head = headFields({ pack, startedOn, climate });
+  const text = `${[
     '{',
     '"format": 1,',
-    '"seedbedSession": 1,',
-    `"pack": ${JSON.stringify({ id: pack.id, version: pack.version, sha256: pack.sha256 })},`,
-    `"startedOn": ${JSON.stringify(startedOn)},`,
-    ...(climate === undefined ? [] : [`"climate": ${JSON.stringify(climate)},`]),
+    '"seedbedSession": 2,',
+    ...Object.entries(head).map(([key, value]) => `${JSON.stringify(key)}: ${JSON.stringify(value)},`),
+    `"headSum": "${sumOf(head)}",`,
     '"answers": [',
     ...answerLines(answers),
     '],',
@@ -93,15 +96,26 @@ export function writeSession(session: SavedSession): string {
     '],',
     '"heldOver": [',
     ...answerLines(heldOver),
-    areas.length === 0 && followed === undefined ? ']' : '],',
-    ...(areas.length === 0 ? [] : areaLines({ areas, inAreas }, followed === undefined)),
+    '],',
+    ...(areas.length === 0 ? [] : areaLines({ areas, inAreas })),
     ...(followed === undefined ? [] : followedLines(followed)),
-    '}',
   ].join('\n')}\n`;
+  return `${text}"sum": "${hexSum(text)}"\n}\n`;
 }
 
-function areaLines({ areas, inAreas }: SavedAreas, isLast: boolean): string[] {
-  return [`"areas": ${JSON.stringify(areas)},`, '"inAreas": [', ...answerLines(inAreas), isLast ? ']' : '],'];
+/** What stands before the answers, in the order of the file. */
+const headFields = ({ pack, startedOn, climate }: Partial<SavedSession>) => ({
+  pack: pack && { id: pack.id, version: pack.version, sha256: pack.sha256 },
+  startedOn,
+  ...(climate === undefined ? {} : { climate }),
+});
+
+const SUM_DIGITS = 8;
+const hexSum = (text: string): string => crc32(text).toString(16).padStart(SUM_DIGITS, '0');
+const sumOf = (fields: object): string => hexSum(JSON.stringify(fields));
+
+function areaLines({ areas, inAreas }: SavedAreas): string[] {
+  return [`"areas": ${JSON.stringify(areas)},`, '"inAreas": [', ...answerLines(inAreas), '],'];
 }
 
 function followedLines({ madeOn, assumeAll, planned, records }: Followed): string[] {
@@ -112,7 +126,7 @@ function followedLines({ madeOn, assumeAll, planned, records }: Followed): strin
     `"assumeAll": ${assumeAll},`,
     `"planned": [\n${listed(planned)}\n],`,
     `"records": [\n${listed(records)}\n]`,
-    '}',
+    '},',
   ];
 }
 
@@ -121,7 +135,8 @@ function answerLines(answers: readonly (SavedAnswer | AreaAnswer)[]): string[] {
     const { questionId, value, typed, givenOn } = answer;
     const area = 'area' in answer ? answer.area : undefined;
     // What is undefined leaves no key.
-    const line = JSON.stringify({ questionId, value, typed, givenOn, area });
+    const fields = { questionId, value, typed, givenOn, area };
+    const line = JSON.stringify({ ...fields, sum: sumOf(fields) });
     return index === answers.length - 1 ? line : `${line},`;
   });
 }
@@ -136,16 +151,51 @@ export async function readSession(text: string): Promise<SessionReading> {
   if (parsed.ok && isForeign(parsed.value)) {
     return { kind: 'foreign', problems: ['The file was not written by this version of the program.'] };
   }
-  const checked = parsed.ok ? savedSession(parsed.value) : undefined;
-  if (checked?.success === true) return { kind: 'whole', session: checked.data };
-  const problems =
-    checked === undefined ? ['The file ends too soon or is not JSON.'] : problemsOf(checked.error);
+  const checked = parsed.ok ? savedSession(withoutSums(parsed.value as object)) : undefined;
+  const isChanged = parsed.ok && isChangedSince(parsed.value as Summed, text);
+  if (checked?.success === true && !isChanged) return { kind: 'whole', session: checked.data };
+  const problems = [
+    ...(checked === undefined ? ['The file ends too soon or is not JSON.'] : []),
+    ...(checked?.success === false ? problemsOf(checked.error) : []),
+    ...(isChanged ? ['The file was changed since it was saved.'] : []),
+  ];
   return {
     kind: 'damaged',
     problems,
     salvaged: salvage(text, { areaName, savedAnswer, packReference, startDay, ownClimate }),
   };
 }
+
+type Summed = { readonly seedbedSession?: unknown; readonly sum?: unknown };
+const SUM_LINE = /"sum": "[0-9a-f]{8}"\n\}\n?$/;
+/** An answer with its check sum at the end: no text that was typed can hold this, since its quotes would be escaped. */
+const SUMMED_ANSWER = /"sum":"[0-9a-f]{8}"\}/;
+const LISTS = ['answers', 'dormant', 'heldOver', 'inAreas'] as const;
+
+/** Whether the text is not to the letter what was saved; sessions of version 0.1 cannot tell. */
+function isChangedSince({ seedbedSession, sum }: Summed, text: string): boolean {
+  if (seedbedSession === 1 && sum === undefined && !SUMMED_ANSWER.test(text)) return false;
+  const body = text.replace(/^\uFEFF/, '').replace(SUM_LINE, '');
+  return sum !== hexSum(body);
+}
+
+/** The session as it is without the sums, each of which has been or will be checked. */
+function withoutSums(session: object): object {
+  const bare: Record<string, unknown> = { ...session };
+  delete bare.sum;
+  delete bare.headSum;
+  for (const name of LISTS) {
+    const list = bare[name];
+    if (Array.isArray(list)) bare[name] = list.map(withoutSum);
+  }
+  return bare;
+}
+
+const withoutSum = (answer: unknown): unknown => {
+  if (typeof answer !== 'object' || answer === null || !('sum' in answer)) return answer;
+  const { sum: _, ...fields } = answer;
+  return fields;
+};
 
 interface Readers {
   readonly areaName: (value: unknown) => string | undefined;
@@ -180,20 +230,27 @@ function salvage(
     heldOver: new Map(),
     inAreas: new Map(),
   };
+  const hasSums = text.includes('"headSum"') || SUMMED_ANSWER.test(text);
   let list = lastListBegunIn(head) ?? 'answers';
   let lostAnswers = 0;
   for (const piece of pieces) {
-    const answer = savedAnswer(objectAtStart(piece));
+    const found = objectAtStart(piece);
+    const answer = isAsSaved(found, hasSums) ? savedAnswer(withoutSum(found)) : undefined;
     const area = areaName(answer);
     if (answer === undefined || (list === 'inAreas' && area === undefined)) lostAnswers += 1;
     else lists[list].set(`${area ?? ''} ${answer.questionId}`, answer);
     list = lastListBegunIn(piece) ?? list;
   }
   const inAreas = [...lists.inAreas.values()] as AreaAnswer[];
-  return {
+  const fields = {
     pack: packReference(jsonIn(head, /"pack"\s*:\s*(\{[^{}]*\})/)),
     startedOn: startDay(jsonIn(head, /"startedOn"\s*:\s*("[^"]*")/)),
     climate: ownClimate(jsonIn(head, /^"climate"\s*:\s*(\{.*\}),?$/m)),
+  };
+  const isHeadAsSaved =
+    !hasSums || jsonIn(head, /"headSum"\s*:\s*("[^"]*")/) === sumOf(headFields(fields as never));
+  return {
+    ...(isHeadAsSaved ? fields : { pack: undefined, startedOn: undefined, climate: undefined }),
     answers: [...lists.answers.values()],
     dormant: [...lists.dormant.values()],
     heldOver: [...lists.heldOver.values()],
@@ -201,6 +258,13 @@ function salvage(
     inAreas,
     lostAnswers,
   };
+}
+
+/** Where answers carry sums, one without or with another is not what was saved. */
+function isAsSaved(found: unknown, hasSums: boolean): boolean {
+  if (!hasSums) return true;
+  if (typeof found !== 'object' || found === null || !('sum' in found)) return false;
+  return found.sum === sumOf(withoutSum(found) as object);
 }
 
 /** A list that is empty begins and ends between two answers, so the last one counts. */
@@ -233,7 +297,7 @@ function isForeign(value: unknown): boolean {
     readonly format?: unknown;
     readonly seedbedSession?: unknown;
   };
-  return format !== 1 || seedbedSession !== 1;
+  return format !== 1 || (seedbedSession !== 1 && seedbedSession !== 2);
 }
 
 function parseJson(text: string): { readonly ok: true; readonly value: unknown } | { readonly ok: false } {

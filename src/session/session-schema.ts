@@ -90,7 +90,7 @@ const followed = z.strictObject({
 
 export const savedSessionSchema = z.strictObject({
   format: z.literal(1),
-  seedbedSession: z.literal(1),
+  seedbedSession: z.union([z.literal(1), z.literal(2)]).transform(() => 2 as const),
   pack,
   startedOn: day,
   climate: climate.optional(),

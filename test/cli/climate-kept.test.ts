@@ -2,6 +2,7 @@
 import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeEach, describe, expect, it } from 'vitest';
+import { readSession, writeSession } from '../../src/session/saved-session.js';
 import { newFolder, run } from './run.js';
 
 /** Made up: a garden a good deal colder than any station nearby. */
@@ -98,10 +99,13 @@ describe('an own climate', () => {
     expect(json(session).climate.from).toContain('other.csv');
   });
 
-  it('differing between two sessions is refused by compare, as the climate would be compared too', () => {
+  it('differing between two sessions is refused by compare, as the climate would be compared too', async () => {
     asked();
     const second = at('second.session.json');
-    writeFileSync(second, text(session).replace('cold hill.csv', 'warm side.csv'));
+    const reading = await readSession(text(session));
+    if (reading.kind !== 'whole' || reading.session.climate === undefined) throw new Error(reading.kind);
+    const other = { ...reading.session.climate, from: 'warm side.csv' };
+    writeFileSync(second, writeSession({ ...reading.session, climate: other }));
     const { code, err } = run(['compare', session, second]);
     expect(code).toBe(3);
     expect(err).toMatch(/cold hill\.csv.*warm side\.csv.*--climate FILE/s);

@@ -9,7 +9,7 @@ for (let count = 0; ; count++) {
   if (count < first) continue;
   await store.save('a', {
     format: 1,
-    seedbedSession: 1,
+    seedbedSession: 2,
     pack: { id: 'p', version: '1.0.0', sha256: '0'.repeat(64) },
     startedOn: '2026-11-25',
     answers,

@@ -4,7 +4,7 @@ import type { SavedSession } from '../../src/session/saved-session.js';
 
 export const SESSION: SavedSession = {
   format: 1,
-  seedbedSession: 1,
+  seedbedSession: 2,
   pack: { id: 'temperate', version: '1.0.0', sha256: '0123456789abcdef'.repeat(4) },
   startedOn: parseIsoDate('2026-11-25'),
   climate: {

@@ -155,7 +155,7 @@ async function fromPlan(plan: Plan, { path, save, io, pack: rules, units }: Open
     );
   const answered: SavedSession = {
     format: 1,
-    seedbedSession: 1,
+    seedbedSession: 2,
     pack: plan.pack,
     startedOn: madeOn,
     answers: Object.entries(read.answers).map(([questionId, value]) => ({
