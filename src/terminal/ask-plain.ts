@@ -69,7 +69,7 @@ function narrowed(all: Asking<Picked>, places: readonly number[]): Asking<Picked
       const chosen = entries[Number(line) - 1];
       if (chosen !== undefined) return all.hear(chosen.line);
       const heard = line === '' ? ({ kind: 'refused', says: WHICH_ONE } as const) : all.hear(line);
-      return heard.kind === 'refused' && line !== '' ? { ...heard, then: all } : heard;
+      return heard.kind === 'refused' && line !== '' ? { ...heard, next: all } : heard;
     },
   };
 }
@@ -125,7 +125,7 @@ function doubting(
       if (kept !== undefined) return { kind: 'result', result: kept.value === true };
       if (line === '') return { kind: 'refused', says: KEEP_IT };
       const heard = asking.hear(line);
-      return heard.kind === 'refused' ? { ...heard, then: asking } : heard;
+      return heard.kind === 'refused' ? { ...heard, next: asking } : heard;
     },
   };
 }

@@ -82,11 +82,11 @@ function doubting(about: Doubt, typed: string, { asking, prompt }: Asked): Askin
       if (command !== undefined) return obeyed(command, prompt);
       const kept = settled(about, { typed, line, isNamed: listedAnswers(prompt.question) === undefined });
       if (kept !== undefined) return { kind: 'result', result: replyWith(kept, typed) };
-      if (isOdd && NO.test(line)) return { kind: 'refused', says: NOTHING_TYPED, then: asking };
+      if (isOdd && NO.test(line)) return { kind: 'refused', says: NOTHING_TYPED, next: asking };
       if (line === '') return { kind: 'refused', says: isOdd ? KEEP_IT : NOTHING_TYPED };
       const heard = asking.hear(line);
       // What is typed beside the doubt puts it away, read or not.
-      return heard.kind === 'refused' ? { ...heard, then: asking } : heard;
+      return heard.kind === 'refused' ? { ...heard, next: asking } : heard;
     },
   };
 }

@@ -41,8 +41,8 @@ export type Heard<Result> =
   | { readonly kind: 'leave'; readonly how: Extract<Leaving, 'save' | 'quit'> }
   /** An explanation; then the same is asked again. It is worked out only when it is wanted. */
   | { readonly kind: 'told'; readonly says: () => readonly string[] }
-  /** Nothing was understood and nothing is kept; the same is asked again, or `then`. */
-  | { readonly kind: 'refused'; readonly says: string; readonly then?: Asking<Result> }
+  /** Nothing was understood and nothing is kept; the same is asked again, or `next`. */
+  | { readonly kind: 'refused'; readonly says: string; readonly next?: Asking<Result> }
   /** A doubt to settle first. */
   | { readonly kind: 'doubt'; readonly asking: Asking<Result> };
 
@@ -71,7 +71,7 @@ export async function converse<Result>(first: Asking<Result>, face: Face): Promi
   let asking = first;
   const refusal = (line: string): string | undefined => {
     const heard = asking.hear(line);
-    return heard.kind === 'refused' && heard.then === undefined ? heard.says : undefined;
+    return heard.kind === 'refused' && heard.next === undefined ? heard.says : undefined;
   };
   face.show(asking);
   for (;;) {
@@ -88,7 +88,7 @@ export async function converse<Result>(first: Asking<Result>, face: Face): Promi
         break;
       case 'refused':
         face.say(heard.says);
-        asking = heard.then ?? asking;
+        asking = heard.next ?? asking;
         break;
       case 'doubt':
         asking = heard.asking;
