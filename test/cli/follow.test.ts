@@ -124,11 +124,11 @@ describe('follow with piped lines', () => {
     const { plan, session } = withPlan();
     // 4 May and 5 April; today is 20 May.
     const { err } = tell(plan, '2027-05-20', ['dig', '4/5', '1', 'yes', '']);
-    expect(err).toMatch(/can be read two ways[^]*1 {2}Tuesday 4 May 2027[^]*2 {2}Monday 5 April 2027/);
+    expect(err).toMatch(/can be read two ways[\s\S]*1 {2}Tuesday 4 May 2027[\s\S]*2 {2}Monday 5 April 2027/);
     expect(recordsIn(session)[0]).toMatchObject({ startOn: '2027-05-04' });
     const us = withPlan();
     const inUs = tell(us.plan, '2027-05-20', ['dig', '4/5', '1', 'yes', ''], ['--units', 'us']);
-    expect(inUs.err).toMatch(/1 {2}Monday 5 April 2027[^]*2 {2}Tuesday 4 May 2027/);
+    expect(inUs.err).toMatch(/1 {2}Monday 5 April 2027[\s\S]*2 {2}Tuesday 4 May 2027/);
     expect(recordsIn(us.session)[0]).toMatchObject({ startOn: '2027-04-05' });
     // 9 April, as 4 September comes before the plan.
     const only = withPlan();

@@ -119,7 +119,7 @@ describe('a day that has passed', () => {
     const weeks = question({ id: 'fedWeeksAgo', kind: 'number', unit: 'weeks' });
     expect(readAnswer(weeks, '10/11/2026', TODAY, 'us')).toMatchObject({
       kind: 'which',
-      choices: [{ value: 6.6 }, { value: 2.1 }],
+      choices: [{ value: 6.4 }, { value: 2.1 }],
     });
   });
 
