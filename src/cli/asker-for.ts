@@ -1,6 +1,9 @@
 /** The asker that fits the terminal, and the reader of typed answers that it loads while the first question stands. */
 import type { Units } from '../base/us-units.js';
+import { readChoice, readYesNo } from '../interview/read-choice.js';
+import type { Reading } from '../interview/reading.js';
 import type { Pack } from '../rules/pack.js';
+import type { Question } from '../rules/schema.js';
 import type { Asker, AskerSettings } from '../terminal/asker.js';
 import type { ParsedArgs } from './command.js';
 import type { CliIo } from './io.js';
@@ -35,14 +38,21 @@ export async function askerFor(
   return {
     ...asker,
     ask: async (prompt) => {
-      // A list is picked from, nothing is read: it can be drawn while the reader loads.
-      const isPicked = prompt.question.kind === 'choice' || prompt.question.kind === 'yes-no';
-      if (!isPicked) await reader.ready();
+      // What is typed at a list is read by what is here already: it can be drawn while the other reader loads.
+      if (!isListed(prompt.question)) await reader.ready();
       const reply = asker.ask(prompt);
       setImmediate(() => void reader.ready());
       return reply;
     },
   };
+}
+
+const isListed = ({ kind }: Question): boolean => kind === 'choice' || kind === 'yes-no';
+
+/** As the reader of all questions would read it; undefined where the answer is not one of a list. */
+function readListed(question: Question, typed: string): Reading | undefined {
+  if (!isListed(question)) return undefined;
+  return question.kind === 'choice' ? readChoice(question, typed) : readYesNo(typed);
 }
 
 export interface LazyReader {
@@ -68,6 +78,7 @@ export function lazyReader(present: Pack, today: CliIo['today'], units?: Units):
       read = readerFor?.(pack, today, units);
     },
     read: (question, typed) =>
-      read?.(question, typed) ?? { kind: 'refused', says: 'One moment, then type it again.' },
+      read?.(question, typed) ??
+      readListed(question, typed) ?? { kind: 'refused', says: 'One moment, then type it again.' },
   };
 }

@@ -86,7 +86,7 @@ function seenSection(
     const on = strong(`${formatDay(record.toldOn)}.`);
     switch (record.kind) {
       case 'sign':
-        return [[on, record.seen ? 'Seen:' : 'Not seen yet:', sentence(say(record.sign))]];
+        return [[on, seenWords(record), sentence(say(record.sign))]];
       case 'seed-up': {
         if (record.upOn === null) return [[on, 'No green yet.']];
         const after =
@@ -108,16 +108,23 @@ function seenSection(
   return items.length === 0 ? [] : [heading(2, 'What was seen'), bullets(items)];
 }
 
+function seenWords({ seen, partly }: Extract<FollowRecord, { kind: 'sign' }>): string {
+  if (partly === true) return 'Seen only in part:';
+  return seen ? 'Seen:' : 'Not seen yet:';
+}
+
 /** What was typed stays as it was typed. */
 function notesSection({ planned }: Followed, done: ReadonlyMap<string, Done>): RootContent[] {
   const items = [...done.values()]
     .filter(({ note, asItShould }) => note !== '' || asItShould === false)
-    .map(({ step, note, asItShould }) => {
+    .map(({ step, note, asItShould, partly }) => {
       const title = planned.find((each) => each.step === step)?.title ?? step;
       return [
         strong(`${said(title)}.`),
         oneLine(note),
-        asItShould === false ? 'It did not come out as it should.' : '',
+        asItShould === false
+          ? `It ${partly === true ? 'came out only in part' : 'did not come out'} as it should.`
+          : '',
       ];
     });
   return items.length === 0 ? [] : [heading(2, 'Notes for next year'), bullets(items)];

@@ -84,7 +84,7 @@ export function readNumberAnswer(question: Question, typed: string, today: IsoDa
   if (NONE.test(cleanLine(typed))) return readNone(question, units);
   if (read !== undefined)
     return fromParsed(question, read(numberWords(withoutArticle(cleanLine(typed))), units), units);
-  return readTimeAnswer(question, typed, today) ?? plainNumber(question, typed);
+  return readTimeAnswer(question, typed, today, units) ?? plainNumber(question, typed);
 }
 
 /** A share of the whole, 0 to 1. */

@@ -37,9 +37,9 @@ export function readAnswer(
     case 'parts':
       return readParts(question, typed, units);
     case 'date':
-      return readDate(question, typed, today);
+      return readDate(question, typed, today, units);
     case 'days-ago':
-      return readDaysAgo(question, typed, today);
+      return readDaysAgo(question, typed, today, units);
     case 'place':
       return readPlace(typed);
     case 'text':

@@ -6,7 +6,8 @@ import type { Reading } from './reading.js';
 
 type Option = NonNullable<Question['options']>[number];
 
-const NUMBER_OF_LIST = /^#?(\d{1,3})[.)]?$/;
+/** `3`, `#3`, `3.` or `3)`. */
+export const NUMBER_OF_LIST = /^#?(\d{1,3})[.)]?$/;
 
 /** One option of the list; the reading repeats its label. */
 export function readChoice(question: Question, typed: string): Reading {
@@ -32,6 +33,15 @@ export function readChoice(question: Question, typed: string): Reading {
 const YES = /^(?:y|yes|yep|yeah|yup|aye|true|1|sometimes|often|always|of course|i do|it does|it is)$/;
 const NO = /^(?:n|no|nope|nah|false|2|never|none|not at all|no way|not any)$/;
 
+/** Yes or no and nothing else, in any of its words; undefined for all besides. */
+export function bareYesNo(typed: string): boolean | undefined {
+  const text = cleanLine(typed)
+    .toLowerCase()
+    .replace(/[.!]+$/, '');
+  if (YES.test(text)) return true;
+  return NO.test(text) ? false : undefined;
+}
+
 /** Yes or no; a remark after a comma is let pass. */
 export function readYesNo(typed: string): Reading {
   const text =
@@ -47,8 +57,17 @@ export function readYesNo(typed: string): Reading {
   return { kind: 'refused', says: "Type yes or no, or don't know." };
 }
 
+/** The options that words may mean: none, one, or several to choose from. */
+export function optionsMeant<Named extends Option>(
+  options: readonly Named[],
+  typed: string,
+): readonly Named[] {
+  const text = plain(typed);
+  return text === '' ? [] : candidates(text, options);
+}
+
 /** The options of the first way of matching that finds any: exact, beginning, words, slip. */
-function candidates(text: string, options: readonly Option[]): readonly Option[] {
+function candidates<Named extends Option>(text: string, options: readonly Named[]): readonly Named[] {
   const exact = options.filter((option) => names(option).includes(text));
   if (exact.length > 0) return exact;
   const begun = options.filter((option) => names(option).some((name) => name.startsWith(text)));

@@ -2,7 +2,9 @@
  * Days named by the calendar: `2026-04-03`, `3/4/2026`, `3 April`, `the 10th`, `Tuesday 3 March`.
  * Which year is meant when none is said is left to a side: the last one past, or the next to come.
  */
+
 import { formatDay, type IsoDate, monthName, monthOf, weekdayOf, yearOf } from '../base/dates.js';
+import type { Units } from '../base/us-units.js';
 import {
   addMonths,
   type DayReader,
@@ -11,6 +13,7 @@ import {
   existing,
   MONTH,
   monthNumber,
+  oneOf,
   refusedDay,
   WEEKDAY,
   weekdayNumber,
@@ -31,31 +34,37 @@ const WITH_WEEKDAY = new RegExp(`^${WEEKDAY} (?:the )?(.+)$`);
 /** How many years to try for a day such as 29 February. */
 const YEARS_TRIED = 9;
 
-/** Every form of a calendar day, for one side. */
-export function calendarReader(side: Side): DayReader {
+/**
+ * Every form of a calendar day, for one side.
+ *
+ * @param units of the person: who measures in feet writes the month first
+ */
+export function calendarReader(side: Side, units: Units = 'metric'): DayReader {
   return (text, today) => {
-    const plain = plainDay(text, today, side);
+    const facing = { today, side, units };
+    const plain = plainDay(text, facing);
     if (plain !== undefined) return plain;
     const [, weekday, rest] = WITH_WEEKDAY.exec(text) ?? [];
     if (weekday === undefined || rest === undefined) return undefined;
-    const reading = plainDay(rest, today, side);
-    return reading?.kind === 'day' ? agreeing(reading, weekdayNumber(weekday)) : reading;
+    const reading = plainDay(rest, facing);
+    return reading === undefined ? undefined : agreeing(reading, weekdayNumber(weekday));
   };
 }
 
-function plainDay(text: string, today: IsoDate, side: Side): DayReading | undefined {
+function plainDay(text: string, facing: Facing): DayReading | undefined {
+  const { today, side } = facing;
   const iso = ISO.exec(text)?.slice(1).map(Number);
-  if (iso !== undefined) return dated(iso[0], iso[1] as number, iso[2] as number, { today, side });
+  if (iso !== undefined) return dated(iso[0], iso[1] as number, iso[2] as number, facing);
   const [, first, second, figureYear] = FIGURES.exec(text) ?? [];
   if (first !== undefined && second !== undefined) {
-    return inFigures(Number(first), Number(second), fullYear(figureYear), { today, side });
+    return inFigures(Number(first), Number(second), fullYear(figureYear), facing);
   }
   const [, dayBefore, month, year] = DAY_MONTH.exec(text) ?? [];
   if (dayBefore !== undefined && month !== undefined)
-    return dated(fullYear(year), monthNumber(month), Number(dayBefore), { today, side });
+    return dated(fullYear(year), monthNumber(month), Number(dayBefore), facing);
   const [, monthFirst, dayAfter, yearAfter] = MONTH_DAY.exec(text) ?? [];
   if (monthFirst !== undefined && dayAfter !== undefined)
-    return dated(fullYear(yearAfter), monthNumber(monthFirst), Number(dayAfter), { today, side });
+    return dated(fullYear(yearAfter), monthNumber(monthFirst), Number(dayAfter), facing);
   const [, dayOnly] = DAY_ONLY.exec(text) ?? [];
   return dayOnly === undefined ? undefined : dayOfSomeMonth(Number(dayOnly), today, side);
 }
@@ -63,13 +72,24 @@ function plainDay(text: string, today: IsoDate, side: Side): DayReading | undefi
 interface Facing {
   readonly today: IsoDate;
   readonly side: Side;
+  readonly units: Units;
 }
 
-/** Day first, as it is written in Britain; month first only where nothing else is possible. */
+const TWO_WAYS = 'That can be read two ways. Which day do you mean?';
+
+/** Where day and month could each stand first, both days are offered: no habit of one country is taken for granted. */
 function inFigures(first: number, second: number, year: number | undefined, facing: Facing): DayReading {
   if (second <= 12) {
-    const note = first <= 12 && first !== second ? 'day read first' : undefined;
-    return dated(year, second, first, facing, note);
+    const dayFirst = dated(year, second, first, facing);
+    if (first > 12 || first === second) return dayFirst;
+    const monthFirst = dated(year, first, second, facing);
+    const both = facing.units === 'us' ? [monthFirst, dayFirst] : [dayFirst, monthFirst];
+    return (
+      oneOf(
+        TWO_WAYS,
+        both.flatMap((reading) => (reading.kind === 'day' ? [reading.date] : [])),
+      ) ?? dayFirst
+    );
   }
   if (first <= 12)
     return dated(year, first, second, facing, `month read first, as there is no month ${second}`);
@@ -80,7 +100,7 @@ function dated(
   year: number | undefined,
   month: number,
   dayOfMonth: number,
-  { today, side }: Facing,
+  { today, side }: Pick<Facing, 'today' | 'side'>,
   note?: string,
 ): DayReading {
   if (month < 1 || month > 12)
@@ -116,10 +136,16 @@ function dayOfSomeMonth(dayOfMonth: number, today: IsoDate, side: Side): DayRead
   return refusedDay(`No month has a day ${dayOfMonth}. Type the day and the month, such as 3 April.`);
 }
 
-function agreeing(reading: DayReading & { kind: 'day' }, weekday: number): DayReading {
-  if (weekdayOf(reading.date) === weekday) return reading;
-  return refusedDay(
-    `That does not fit: it would be ${formatDay(reading.date)}. Type the date alone, with the year.`,
+function agreeing(reading: DayReading, weekday: number): DayReading {
+  if (reading.kind === 'refused') return reading;
+  const dates = reading.kind === 'day' ? [reading.date] : reading.dates;
+  const fitting = dates.filter((date) => weekdayOf(date) === weekday);
+  if (fitting.length === dates.length) return reading;
+  return (
+    oneOf(TWO_WAYS, fitting) ??
+    refusedDay(
+      `That does not fit: it would be ${dates.map(formatDay).join(' or ')}. Type the date alone, with the year.`,
+    )
   );
 }
 

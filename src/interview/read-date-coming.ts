@@ -1,5 +1,6 @@
 /** Reads days that lie ahead, for the first free day: `tomorrow`, `Saturday`, `in two weeks`, `3 April`. */
 import { addDays, type IsoDate, monthOf, nextWeekend, weekdayOf, yearOf } from '../base/dates.js';
+import type { Units } from '../base/us-units.js';
 import { calendarReader } from './read-date-calendar.js';
 import { type MonthPart, monthReader } from './read-date-month.js';
 import {
@@ -10,6 +11,7 @@ import {
   type DayReading,
   day,
   existing,
+  oneOf,
   ordinal,
   refusedDay,
   shifted,
@@ -37,10 +39,10 @@ const BARE_NUMBER = /^\d+$/;
 const MONDAY = 1;
 
 /** The next day of such a kind, today or later. Every reading names the full date to the reader. */
-export function readComingDay(typed: string, today: IsoDate): DayReading {
+export function readComingDay(typed: string, today: IsoDate, units?: Units): DayReading {
   const { text, approximate } = tidyDay(typed);
   if (text === '') return refusedDay('Nothing was typed. Type a day such as 3 April, tomorrow or Saturday.');
-  for (const read of READERS) {
+  for (const read of [...READERS, calendarReader('ahead', units), MONTHS]) {
     const reading = read(text, today);
     if (reading !== undefined) return checked(reading, { today, approximate });
   }
@@ -51,6 +53,12 @@ function checked(
   reading: DayReading,
   { today, approximate }: { readonly today: IsoDate; readonly approximate: boolean },
 ): DayReading {
+  if (reading.kind === 'which') {
+    const possible = reading.dates.filter(
+      (date) => checked(day(date), { today, approximate }).kind === 'day',
+    );
+    return oneOf(reading.says, possible) ?? checked(day(reading.dates[0] as IsoDate), { today, approximate });
+  }
   if (reading.kind !== 'day') return reading;
   if (reading.date < today)
     return refusedDay('That day has passed. Give today or a day that is still to come.');
@@ -158,13 +166,5 @@ function notUnderstood(text: string): DayReading {
   );
 }
 
-const READERS: readonly DayReader[] = [
-  nearDays,
-  weekdays,
-  spans,
-  weeks,
-  nextMonth,
-  bareNumber,
-  calendarReader('ahead'),
-  monthReader('ahead', comingPart),
-];
+const READERS: readonly DayReader[] = [nearDays, weekdays, spans, weeks, nextMonth, bareNumber];
+const MONTHS = monthReader('ahead', comingPart);

@@ -1,5 +1,6 @@
 /** Reads days that have passed, as people say them: `yesterday`, `last Tuesday`, `about 10 days ago`, `early March`. */
 import { addDays, type IsoDate, weekdayOf } from '../base/dates.js';
+import type { Units } from '../base/us-units.js';
 import { calendarReader } from './read-date-calendar.js';
 import { type MonthPart, monthReader } from './read-date-month.js';
 import {
@@ -8,6 +9,7 @@ import {
   type DayReader,
   type DayReading,
   day,
+  oneOf,
   ordinal,
   refusedDay,
   shifted,
@@ -33,11 +35,11 @@ const WEEKEND = /^(?:at |over )?(?:last |this |past )?weekend$/;
 const BARE_NUMBER = /^\d+$/;
 
 /** The last day of such a kind, at or before today. Every reading names the full date to the reader. */
-export function readPastDay(typed: string, today: IsoDate): DayReading {
+export function readPastDay(typed: string, today: IsoDate, units?: Units): DayReading {
   const { text, approximate } = tidyDay(typed);
   if (text === '')
     return refusedDay('Nothing was typed. Type a day such as 3 April, yesterday or 10 days ago.');
-  for (const read of READERS) {
+  for (const read of [...READERS, calendarReader('past', units), MONTHS]) {
     const reading = read(text, today);
     if (reading !== undefined) return checked(reading, { today, approximate });
   }
@@ -48,6 +50,12 @@ function checked(
   reading: DayReading,
   { today, approximate }: { readonly today: IsoDate; readonly approximate: boolean },
 ): DayReading {
+  if (reading.kind === 'which') {
+    const possible = reading.dates.filter(
+      (date) => checked(day(date), { today, approximate }).kind === 'day',
+    );
+    return oneOf(reading.says, possible) ?? checked(day(reading.dates[0] as IsoDate), { today, approximate });
+  }
   if (reading.kind !== 'day') return reading;
   if (reading.date > today) return refusedDay('That day lies ahead. Give a day that has passed, or today.');
   if (reading.date < addDays(today, -LONGEST_AGO_DAYS))
@@ -184,12 +192,5 @@ export function notUnderstood(text: string): DayReading {
   );
 }
 
-const READERS: readonly DayReader[] = [
-  nearDays,
-  weekdays,
-  spans,
-  looseWeeks,
-  bareNumber,
-  calendarReader('past'),
-  monthReader('past', pastPart),
-];
+const READERS: readonly DayReader[] = [nearDays, weekdays, spans, looseWeeks, bareNumber];
+const MONTHS = monthReader('past', pastPart);

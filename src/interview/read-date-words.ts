@@ -95,6 +95,13 @@ export function day(date: IsoDate, note?: string, approximate = false): DayReadi
   return note === undefined ? { kind: 'day', date, approximate } : { kind: 'day', date, approximate, note };
 }
 
+/** A choice between days, the day itself where only one is left, undefined where none is. */
+export function oneOf(says: string, dates: readonly IsoDate[]): DayReading | undefined {
+  const [only, another] = dates;
+  if (only === undefined) return undefined;
+  return another === undefined ? day(only) : { kind: 'which', says, dates };
+}
+
 export function refusedDay(says: string): DayReading {
   return { kind: 'refused', says };
 }

@@ -1,5 +1,6 @@
 /** Reads the answer to a question for a date, past or coming, and repeats the day in full. */
 import { daysBetween, type IsoDate } from '../base/dates.js';
+import type { Units } from '../base/us-units.js';
 import type { Question } from '../rules/schema.js';
 import { readComingDay } from './read-date-coming.js';
 import { readPastDay } from './read-date-past.js';
@@ -15,22 +16,31 @@ export function looksAhead(question: Question): boolean {
 }
 
 /** A date typed in figures or in words; never one on the wrong side of today. */
-export function readDate(question: Question, typed: string, today: IsoDate): Reading {
-  const reading = looksAhead(question) ? readComingDay(typed, today) : readPastDay(typed, today);
+export function readDate(question: Question, typed: string, today: IsoDate, units?: Units): Reading {
+  const reading = looksAhead(question)
+    ? readComingDay(typed, today, units)
+    : readPastDay(typed, today, units);
   if (reading.kind === 'refused') return reading;
-  if (reading.kind === 'which') {
-    return {
-      kind: 'which',
-      says: reading.says,
-      choices: reading.dates.map((date) => ({ label: dayInWords(date, today), value: date })),
-    };
-  }
   const { bounds } = question;
-  const days = daysBetween(today, reading.date);
-  if (bounds !== undefined && (days < bounds.min || days > bounds.max)) {
-    return { kind: 'refused', says: `${dayInWords(reading.date, today)}: that cannot be. ${bounds.says}` };
+  const isPossible = (date: IsoDate): boolean => {
+    const days = daysBetween(today, date);
+    return bounds === undefined || (days >= bounds.min && days <= bounds.max);
+  };
+  const dates = reading.kind === 'day' ? [reading.date] : reading.dates;
+  const possible = dates.filter(isPossible);
+  const [only, another] = possible;
+  if (only === undefined) {
+    const words = dates.map((date) => dayInWords(date, today)).join(', or ');
+    return { kind: 'refused', says: `${words}: that cannot be. ${bounds?.says ?? ''}` };
   }
-  return { kind: 'value', value: reading.date, understood: understoodDay(reading, today) };
+  if (reading.kind === 'day')
+    return { kind: 'value', value: only, understood: understoodDay(reading, today) };
+  if (another === undefined) return { kind: 'value', value: only, understood: dayInWords(only, today) };
+  return {
+    kind: 'which',
+    says: reading.says,
+    choices: possible.map((date) => ({ label: dayInWords(date, today), value: date })),
+  };
 }
 
 /** "about" before a loose day, and after it what was taken for granted. */

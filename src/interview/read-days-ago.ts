@@ -1,6 +1,7 @@
 /** Reads how many days ago something was, from a count or from any day that has passed. */
 import { addDays, daysBetween, type IsoDate } from '../base/dates.js';
 import { numberWords } from '../base/quantity/number-words.js';
+import type { Units } from '../base/us-units.js';
 import type { Question } from '../rules/schema.js';
 import { whichWithin, withinBounds } from './read-answer-bounds.js';
 import { readPastDay } from './read-date-past.js';
@@ -10,7 +11,7 @@ import type { Reading } from './reading.js';
 const NEVER = /\b(?:never|not ever|not yet|not for (?:months|weeks|ages|years))\b/;
 
 /** A whole number of days before today: 0 is today. A lone number counts days. */
-export function readDaysAgo(question: Question, typed: string, today: IsoDate): Reading {
+export function readDaysAgo(question: Question, typed: string, today: IsoDate, units?: Units): Reading {
   const text = tidyDay(typed).text;
   if (/^-/.test(text))
     return { kind: 'refused', says: 'That lies ahead. Count back from today: 0 is today, 1 yesterday.' };
@@ -21,7 +22,7 @@ export function readDaysAgo(question: Question, typed: string, today: IsoDate): 
       says: "Give the last time you can remember, roughly, such as 60 days or early May; or don't know.",
     };
   }
-  const reading = readPastDay(/^\d+$/.test(text) ? `${text} days ago` : typed, today);
+  const reading = readPastDay(/^\d+$/.test(text) ? `${text} days ago` : typed, today, units);
   if (reading.kind === 'refused') return reading;
   if (reading.kind === 'which') {
     const choices = reading.dates.map((date) => ({

@@ -18,6 +18,8 @@ export type FollowRecord =
       readonly endOn: IsoDate;
       /** Whether it came out as the step says it should; null: not told. */
       readonly asItShould: boolean | null;
+      /** It did so in part; then it is not as it should be. */
+      readonly partly?: true | undefined;
       /** What was used, what came out; empty for nothing. */
       readonly note: string;
       readonly toldOn: IsoDate;
@@ -29,6 +31,8 @@ export type FollowRecord =
       readonly step: string;
       readonly sign: string;
       readonly seen: boolean;
+      /** Seen in part, which is not enough. */
+      readonly partly?: true | undefined;
       readonly toldOn: IsoDate;
     }
   /** The first green; null: nothing yet. */
@@ -108,6 +112,10 @@ export function progressOf(
   };
 }
 
+/** After how many days one looks again for a sign that has not come, or not wholly. */
+export const lookAgainDays = (pack: Pack): number =>
+  pack.figureById.get('sign-look-again-days')?.typical ?? 1;
+
 function heldBy(
   pack: Pack,
   records: readonly FollowRecord[],
@@ -117,15 +125,19 @@ function heldBy(
   const hold = (id: string, until: IsoDate, why: string): void => {
     if (until > (held.get(id)?.until ?? '')) held.set(id, { until, why });
   };
-  const lookAgain = pack.figureById.get('sign-look-again-days')?.typical ?? 1;
+  const lookAgain = lookAgainDays(pack);
   const lastSign = new Map(
     records.flatMap((record) => (record.kind === 'sign' ? [[`${record.step} ${record.sign}`, record]] : [])),
   );
-  for (const { step, sign, seen, toldOn } of lastSign.values())
+  for (const { step, sign, seen, partly, toldOn } of lastSign.values())
     if (!seen)
       for (const { id, after } of pack.steps)
         if (after.some((wait) => wait.step === step && wait.sign === sign))
-          hold(id, addDays(toldOn, lookAgain), `not seen yet: "${say(sign).replace(/\.$/, '')}"`);
+          hold(
+            id,
+            addDays(toldOn, lookAgain),
+            `${partly === true ? 'seen only in part' : 'not seen yet'}: "${say(sign).replace(/\.$/, '')}"`,
+          );
   for (const record of records)
     if (record.kind === 'trouble')
       for (const { step, days, why } of pack.troubles.find(({ id }) => id === record.trouble)?.holds ?? [])

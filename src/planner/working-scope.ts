@@ -60,12 +60,13 @@ export function answersInUse(choice: ScopeChoice): Answers {
 export const said = (value: AnswerValue | undefined): string | null =>
   typeof value === 'string' && value !== UNKNOWN ? value : null;
 
-/** Adds the answers that others imply: a rate in g/m2 means a dry product. */
+/** Adds the answers that others imply: a rate in g/m2 means a dry product, "don't know" whether it was done leaves open when. */
 export function withImplied(pack: Pack, answers: Answers): Answers {
   const implied = pack.questions.flatMap((question) => {
     if (Object.hasOwn(answers, question.id)) return [];
     const found = question.impliedBy?.find(
-      ({ answered }) => Object.hasOwn(answers, answered) && answers[answered] !== UNKNOWN,
+      ({ answered, as }) =>
+        Object.hasOwn(answers, answered) && (answers[answered] === UNKNOWN) === (as === UNKNOWN),
     );
     return found === undefined ? [] : [[question.id, found.value] as const];
   });

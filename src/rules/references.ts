@@ -74,11 +74,12 @@ const listed = (kind: string, field: string, ids: readonly string[], key?: strin
     id,
   }));
 
-function ofQuestion({ section, impliedBy = [] }: Question): Inside[] {
+function ofQuestion({ section, impliedBy = [], follows }: Question): Inside[] {
   const implying = impliedBy.map(({ answered }) => answered);
   return [
     { pointer: '/section', kind: 'section', id: section },
     ...listed('question', 'impliedBy', implying, 'answered'),
+    ...(follows === undefined ? [] : [{ pointer: '/follows', kind: 'question', id: follows }]),
   ];
 }
 

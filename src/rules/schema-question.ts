@@ -59,8 +59,15 @@ export const questionSchema = z
     optional: z.boolean().optional(),
     /** The owner decides it: another answer is another way to do the job, not another lawn. */
     ownDecision: z.boolean().optional(),
-    /** Answered by answering another: a rate in g/m2 says that the product is dry. */
-    impliedBy: z.array(z.strictObject({ answered: answerName, value: z.string() })).optional(),
+    /**
+     * Answered by answering another: a rate in g/m2 says that the product is dry. With `as`, only by saying "don't know"
+     * there: whoever does not know whether it was done cannot say when.
+     */
+    impliedBy: z
+      .array(z.strictObject({ answered: answerName, as: z.literal('unknown').optional(), value: z.string() }))
+      .optional(),
+    /** Put only after this one, whose answer it asks about. */
+    follows: answerName.optional(),
     /** The shown default: an answer value, or "today" for a date. */
     suggest: z.union([z.string(), z.number(), z.boolean()]).optional(),
     us: usWording.optional(),

@@ -1,7 +1,7 @@
 /**
  * The one face that the session loop talks to. Two implementations: clack at a terminal, numbered lines elsewhere.
- * An asker shows a prompt, reads what is typed, explains on request, repeats what it understood and hands back
- * a reply; it decides nothing.
+ * An asker shows a prompt, reads what is typed, explains on request and hands back a reply; it decides nothing.
+ * What was understood is repeated by whoever keeps it, once it is kept.
  */
 import type { Readable, Writable } from 'node:stream';
 import type { Units } from '../base/us-units.js';
@@ -20,7 +20,7 @@ export interface Prompt {
   readonly sectionTitle: string;
   /** True on the first question of a section. */
   readonly opensSection: boolean;
-  /** Shown default, taken by an empty line: an earlier answer, or the question's own suggestion. */
+  /** Shown default: an earlier answer, or the question's own suggestion. Enter alone takes it, but not where someone can be hurt. */
   readonly suggested: AnswerValue | undefined;
   /** In words: the suggested value as a person would say it. */
   readonly suggestedText: string | undefined;
@@ -37,7 +37,7 @@ export type Reply =
       readonly kind: 'value';
       readonly value: AnswerValue;
       readonly understood: string;
-      /** What was typed, or the label that was picked; empty when the shown default was taken. */
+      /** What was typed, or the number that was picked; empty when the shown default was taken. */
       readonly typed: string;
     }
   | { readonly kind: 'unknown' }
@@ -54,8 +54,12 @@ export interface Asker {
    * @param leaveLabel the last line, which picks nothing; without it one of the choices must be picked
    */
   pick(message: string, choices: readonly PickChoice[], leaveLabel?: string): Promise<string | undefined>;
-  /** Yes or no; undefined when they leave or input ends. */
-  confirm(message: string, suggested: boolean): Promise<boolean | undefined>;
+  /**
+   * Yes or no; undefined when they leave or input ends.
+   *
+   * @param suggested what Enter alone takes; without it yes or no has to be said
+   */
+  confirm(message: string, suggested?: boolean): Promise<boolean | undefined>;
   /** A free line, such as a file name; undefined when they give it up, leave or input ends. */
   line(message: string, suggested: string, as?: LineKind): Promise<string | undefined>;
   say(text: string): void;
@@ -70,6 +74,8 @@ export type LineKind = 'anything' | 'name';
 export interface PickChoice {
   readonly value: string;
   readonly label: string;
+  /** "Don't know" means this one. */
+  readonly isUnknown?: true;
 }
 
 /** What an asker is made of; nothing is taken from the process. */

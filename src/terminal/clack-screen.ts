@@ -1,83 +1,62 @@
-/** The clack prompts as this project uses them: cleaned, wrapped to the width, guarded. */
+/** The drawn screen: clack's messages and one prompt of our own, cleaned, wrapped to the width, guarded. */
 import type { Readable } from 'node:stream';
-import { log, S_BAR, select, text } from '@clack/prompts';
+import { log } from '@clack/prompts';
 import { cleanLine, cleanText } from '../base/clean-text.js';
 import type { AskerSettings, Leaving } from './asker.js';
-import { freeKeys, type Given, guarded } from './clack-guard.js';
+import type { Face, Left } from './asking.js';
+import { drawnEntry } from './clack-entry.js';
+import { freeKeys, guarded } from './clack-guard.js';
 import { sizedOutput } from './sized-output.js';
 import { wrapText } from './wrap-text.js';
-
-export interface ListEntry {
-  readonly value: string;
-  readonly label: string;
-  /** An empty line follows, to set a group apart. */
-  readonly endsGroup?: boolean;
-}
-
-export interface ClackScreen {
-  list(message: string, entries: readonly ListEntry[], initial: string | undefined): Promise<Given>;
-  typed(
-    message: string,
-    options: { readonly placeholder: string; readonly check: (line: string) => string | undefined },
-  ): Promise<Given>;
-  say(text: string): void;
-  leave(how: Leaving): void;
-  left(): Leaving | undefined;
-  close(): void;
-}
 
 /** Columns that clack's guide takes before each line. */
 const GUIDE_COLUMNS = 3;
 const SHOW_CURSOR = '\x1b[?25h';
+const POINTING = 'Choose with the arrow keys and Enter, or type your answer.';
 
-export function openClackScreen(settings: AskerSettings): ClackScreen {
+export function openClackScreen(settings: AskerSettings): Face {
   freeKeys();
   const { input } = settings;
   const letGo = heldRaw(input);
   const output = sizedOutput(settings.output, settings);
   let left: Leaving | undefined;
   const wrapped = (words: string) => wrapText(cleanText(words), output.columns - GUIDE_COLUMNS - 1);
-  const noting = (given: Given): Given => {
-    if (given.kind === 'ended' || given.kind === 'interrupted') left = given.kind;
-    return given;
+  const leave = (how: Leaving): Left => {
+    left = how;
+    return { left: how };
   };
   return {
-    async list(message, entries, initial) {
-      const options = entries.map(({ value, label, endsGroup }) => ({
-        value,
-        label: `${cleanLine(label)}${endsGroup === true ? '\n' : ''}`,
-      }));
-      const initialValue = initial === undefined ? {} : { initialValue: initial };
-      return noting(
-        await guarded(settings, (signal) =>
-          select<string>({
-            message: wrapped(message).join('\n'),
-            options,
-            ...initialValue,
-            input,
-            output,
-            signal,
-          }),
-        ),
-      );
-    },
-    async typed(message, { placeholder, check }) {
-      const validate = (value: string | undefined) => {
-        const problem = check(cleanLine(value ?? ''));
-        return problem === undefined ? undefined : wrapped(problem).join(`\n${' '.repeat(GUIDE_COLUMNS)}`);
-      };
-      // clack wraps a text prompt's message without its guide, so the lines are joined with the guide here.
-      const lines = wrapped(message).join(`\n${S_BAR}  `);
+    // Drawn where the line is typed.
+    show: () => undefined,
+    async next({ text, ways, entries, marked, enter = '', words = '' }, refusal) {
+      if (left !== undefined) return { left };
       const given = await guarded(settings, (signal) =>
-        text({ message: lines, placeholder: cleanLine(placeholder), validate, input, output, signal }),
+        drawnEntry({
+          input,
+          output,
+          signal,
+          message: wrapped(
+            [text, ways]
+              .filter((part) => part !== undefined)
+              .join('\n')
+              .replace(/^\n+/, ''),
+          ),
+          entries: entries.map(({ label, line }) => ({ label: cleanLine(label), line })),
+          marked,
+          placeholder: entries.length > 0 ? '' : cleanLine(enter),
+          footer: [entries.length > 0 ? POINTING : '', words].filter((part) => part !== '').flatMap(wrapped),
+          refusal: (line) => {
+            const says = refusal(cleanLine(line));
+            return says === undefined ? undefined : wrapped(says);
+          },
+        }),
       );
-      return noting(given.kind === 'given' ? { kind: 'given', value: cleanLine(given.value) } : given);
+      if (given.kind === 'given') return cleanLine(given.value);
+      return given.kind === 'back' ? { goesBack: true } : leave(given.kind);
     },
     // clack sets an empty line before each message already.
     say: (words) => log.message(wrapped(words.replace(/^\n+/, '')), { output }),
-    leave(how) {
-      left = how;
-    },
+    leave,
     left: () => left,
     close() {
       settings.output.write(SHOW_CURSOR);

@@ -4,7 +4,7 @@
  */
 import type { AnswerValue } from '../interview/answers.js';
 import type { Asker, Leaving, PickChoice, Prompt, Reply } from './asker.js';
-import { LEAVE_LIST } from './words.js';
+import { LEAVE_LIST, notedLine, notKeptLine } from './words.js';
 
 /** What a question was answered with. */
 export type GivenAnswer =
@@ -119,11 +119,14 @@ interface Step {
 async function handle(reply: Reply, { prompt, asker, interview, saved }: Step): Promise<Leaving | undefined> {
   switch (reply.kind) {
     case 'value':
-    case 'unknown':
+    case 'unknown': {
       interview.answer(prompt.question.id, reply);
-      await saved();
+      // "Noted" is a promise: what is noted is on the disk.
+      const isKept = await saved();
       if (reply.kind === 'unknown') asker.say(prompt.dontKnowText);
+      else asker.say(isKept ? notedLine(reply.understood) : notKeptLine(reply.understood));
       return undefined;
+    }
     case 'back':
       if (!interview.back()) asker.say(NONE_BEFORE);
       return undefined;

@@ -31,23 +31,14 @@ export function commandIn(typed: string): Command | undefined {
   return COMMANDS.get(text) ?? COMMANDS.get(text.replace(/[.!]+$/, ''));
 }
 
-/** The listed entries below the answers, in order. */
-export const LISTED: readonly { readonly command: Command; readonly label: string }[] = [
-  { command: 'help', label: 'help: how to find out' },
-  { command: 'why', label: 'why this is asked' },
-  { command: 'walk', label: 'walk: a list of what to look at out of doors' },
-  { command: 'back', label: 'back to the question before' },
-  { command: 'review', label: 'review all answers' },
-  { command: 'save', label: 'save and leave' },
-  { command: 'quit', label: 'quit without a plan' },
-];
-
 export const DONT_KNOW = "don't know";
 export const WORDS_LINE =
-  "At any question you can type: don't know, why, help, walk, back, review, save, quit.";
+  "At any question you can type: don't know, why, help, walk, back, review; save or quit leaves, and keeps what you have answered.";
 export const NOTHING_TYPED = "Type an answer, or don't know.";
 export const KEEP_IT = 'Type yes to keep it, or type another answer.';
 export const WHICH_ONE = 'Type the number of the one you mean, or type the answer another way.';
+export const SAY_IT_AGAIN = 'If it is still so, say it again.';
+export const YES_OR_NO = 'Type yes or no.';
 export const LEAVE_LIST = 'leave this list as it is';
 
 /** `Question 4, at most 12 more` */
@@ -59,6 +50,11 @@ export function countLine({ number, mayFollow }: Prompt): string {
 /** `Noted: 84 m2` */
 export function notedLine(understood: string): string {
   return `Noted: ${cleanLine(understood)}`;
+}
+
+/** What is said when an answer could not be kept on disk. */
+export function notKeptLine(understood: string): string {
+  return `Understood, but not saved: ${cleanLine(understood)}`;
 }
 
 /** `springy (like a thin mattress)` */

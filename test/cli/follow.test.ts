@@ -46,7 +46,8 @@ describe('follow with piped lines', () => {
 
   it('suggests no day for earlier work that a later one rules out', () => {
     const { plan } = withPlan();
-    const { err } = tell(plan, '2027-04-20', ['sow', '8 april', '', '', 'yes', '', '']);
+    const { err } = tell(plan, '2027-04-20', ['sow', '8 april', '', 'no', 'yes', '', 'yes', '']);
+    expect(err).toContain('was it done too?'.replace('was', 'Was'));
     expect(err).not.toContain('Give a day on or before that');
   });
 
@@ -78,6 +79,75 @@ describe('follow with piped lines', () => {
     expect(err.replace(/\s+/g, ' ')).toContain(
       '"Treat the moss" comes before it and was done on Saturday 27 March 2027',
     );
+  });
+
+  it('takes nothing as seen on an empty line, and asks again', () => {
+    const { plan, session } = withPlan();
+    const { err } = tell(plan, '2027-04-16', [...TREATED, 'back', '', '', 'no']);
+    expect(err).toMatch(/4 {2}have not looked/);
+    expect(err.match(/Type a number from 1 to 4/g)).toHaveLength(2);
+    expect(recordsIn(session).at(-1)).toMatchObject({ kind: 'sign', seen: false });
+  });
+
+  it.each([
+    // Moss changes within days once the product has taken; the rules look again after 3 (their own assumption).
+    ['no', { seen: false }, 'not seen yet'],
+    ['partly', { seen: false, partly: true }, 'seen only in part'],
+    ['2', { seen: false, partly: true }, 'seen only in part'],
+    ['y', { seen: true }, undefined],
+  ])('holds back what waits for a sign unless it is wholly seen: %j', (line, record, why) => {
+    const { plan, session } = withPlan();
+    const { err } = tell(plan, '2027-04-16', [...TREATED, 'back', line, 'back']);
+    expect(recordsIn(session).at(-1)).toMatchObject({ kind: 'sign', step: 'treat-moss', ...record });
+    const said = err.replace(/\s+/g, ' ');
+    expect(said.includes('waits, and what follows it. Look again on Monday 19 April 2027.')).toBe(
+      !record.seen,
+    );
+    const scarify = /Scarify, from [^:]* to ([^:]*): ([^:]*):/.exec(said);
+    if (why === undefined) expect(scarify?.[1]).not.toBe('Monday 19 April');
+    else expect(scarify?.slice(1)).toEqual(['Monday 19 April', why]);
+  });
+
+  it('records nothing where nobody has looked, and asks again the next time', () => {
+    const { plan, session } = withPlan();
+    const first = tell(plan, '2027-04-16', [...TREATED, 'back', 'have not looked']);
+    expect(first.err.replace(/\s+/g, ' ')).toContain(
+      'Then nothing is noted. Go and look before you begin "Mow".',
+    );
+    expect(recordsIn(session).map(({ kind }) => kind)).toEqual(['done']);
+    const second = tell(session, '2027-04-17', ['back', "don't know", 'back']);
+    expect(second.err).toContain('The moss is black or brown');
+    expect(recordsIn(session).map(({ kind }) => kind)).toEqual(['done']);
+  });
+
+  it('asks back which day is meant, where a date can be read two ways, unless only one can be', () => {
+    const { plan, session } = withPlan();
+    // 4 May and 5 April; today is 20 May.
+    const { err } = tell(plan, '2027-05-20', ['dig', '4/5', '1', 'yes', '']);
+    expect(err).toMatch(/can be read two ways[\s\S]*1 {2}Tuesday 4 May 2027[\s\S]*2 {2}Monday 5 April 2027/);
+    expect(recordsIn(session)[0]).toMatchObject({ startOn: '2027-05-04' });
+    const us = withPlan();
+    const inUs = tell(us.plan, '2027-05-20', ['dig', '4/5', '1', 'yes', ''], ['--units', 'us']);
+    expect(inUs.err).toMatch(/1 {2}Monday 5 April 2027[\s\S]*2 {2}Tuesday 4 May 2027/);
+    expect(recordsIn(us.session)[0]).toMatchObject({ startOn: '2027-04-05' });
+    // 9 April, as 4 September comes before the plan.
+    const only = withPlan();
+    tell(only.plan, '2027-05-20', ['dig', '9/4', 'yes', '']);
+    expect(recordsIn(only.session)[0]).toMatchObject({ startOn: '2027-04-09' });
+  });
+
+  it('says noted only when it is on the disk, and tells what could not be saved', () => {
+    const { folder, plan } = withPlan();
+    const { code, err } = tell(
+      plan,
+      '2027-05-20',
+      ['dig', '9 april'],
+      ['--save', join(folder, 'no such folder', 'x.json')],
+    );
+    expect(code).toBe(5);
+    expect(err).toContain('finished?');
+    expect(err).not.toContain('Noted');
+    expect(err.replace(/\s+/g, ' ')).toContain('What you told last could not be saved in');
   });
 
   it('says so when a wait was cut short', () => {

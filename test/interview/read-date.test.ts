@@ -1,6 +1,7 @@
 import { Temporal } from 'temporal-polyfill';
 import { describe, expect, it } from 'vitest';
-import { readingOf, TODAY, valueRead } from './read-samples.js';
+import { readAnswer } from '../../src/interview/read-answer.js';
+import { question, readingOf, SAMPLES, TODAY, valueRead } from './read-samples.js';
 
 const today = Temporal.PlainDate.from(TODAY);
 const back = (duration: Temporal.DurationLike) => today.subtract(duration).toString();
@@ -69,14 +70,57 @@ describe('a day that has passed', () => {
     expect(valueRead('past', typed)).toBe(date);
   });
 
-  it('reads figures day first and says so', () => {
-    expect(readingOf('past', '3/4/2026')).toEqual({
-      kind: 'value',
-      value: '2026-04-03',
-      understood: 'Friday 3 April 2026 (day read first)',
-    });
-    expect(readingOf('past', '3.4.26')).toMatchObject({ value: '2026-04-03' });
+  it('asks which day is meant where day and month could each stand first', () => {
+    for (const typed of ['3/4/2026', '3.4.26', '3-4-2026'])
+      expect(readingOf('past', typed), typed).toEqual({
+        kind: 'which',
+        says: expect.stringContaining('two ways'),
+        choices: [
+          { value: '2026-04-03', label: 'Friday 3 April 2026' },
+          { value: '2026-03-04', label: 'Wednesday 4 March 2026' },
+        ],
+      });
     expect(readingOf('past', '4/4/2026')).toMatchObject({ understood: 'Saturday 4 April 2026' });
+  });
+
+  it('offers the month first to those who measure in feet, and asks all the same', () => {
+    for (const sample of ['past', 'ahead'] as const) {
+      const year = sample === 'past' ? 2026 : 2027;
+      const reading = readAnswer(SAMPLES[sample], `9/4/${year}`, TODAY, 'us');
+      expect(reading.kind === 'which' && reading.choices.map(({ value }) => value)).toEqual([
+        `${year}-09-04`,
+        `${year}-04-09`,
+      ]);
+    }
+  });
+
+  it('takes the one reading that is possible: the calendar, a bound or the day of the week rules the other out', () => {
+    // 8 December 2026 lies ahead; 12 August is past.
+    expect(readingOf('past', '12/8/2026')).toMatchObject({ value: '2026-08-12' });
+    expect(readingOf('ahead', '12/8/2026')).toMatchObject({ value: '2026-12-08' });
+    // 3 April 2026 was a Friday, 4 March a Wednesday.
+    expect(readingOf('past', 'Friday 3/4/2026')).toMatchObject({ value: '2026-04-03' });
+    expect(readingOf('past', 'Wed 3/4/2026')).toMatchObject({ value: '2026-03-04' });
+    expect(readingOf('past', 'Monday 3/4/2026')).toMatchObject({ kind: 'refused' });
+    const lately = question({
+      kind: 'date',
+      bounds: { min: -200, max: 0, says: 'Half a year at the most.' },
+    });
+    expect(readAnswer(lately, '9/10/2026', TODAY)).toMatchObject({ kind: 'which' });
+    expect(readAnswer(lately, '9/3/2026', TODAY)).toMatchObject({ value: '2026-09-03' });
+    expect(readAnswer(lately, '1/2/2026', TODAY)).toMatchObject({ kind: 'refused' });
+  });
+
+  it('asks back wherever a day may be typed: days ago, and lengths of time', () => {
+    expect(readAnswer(SAMPLES.daysAgo, '10/11/2026', TODAY)).toMatchObject({
+      kind: 'which',
+      choices: [{ value: 15 }, { value: 45 }],
+    });
+    const weeks = question({ id: 'fedWeeksAgo', kind: 'number', unit: 'weeks' });
+    expect(readAnswer(weeks, '10/11/2026', TODAY, 'us')).toMatchObject({
+      kind: 'which',
+      choices: [{ value: 6.4 }, { value: 2.1 }],
+    });
   });
 
   it('reads month first only where day first is impossible, and says so', () => {
@@ -154,7 +198,6 @@ describe('a day to come', () => {
     ['next week', weekday(1, 1)],
     ['next month', '2026-12-01'],
     ['3 April', '2027-04-03'],
-    ['3/4', '2027-04-03'],
     ['29 February', '2028-02-29'],
     ['2026-11-25', TODAY],
     ['early April', '2027-04-01'],
@@ -172,6 +215,7 @@ describe('a day to come', () => {
     ['next weekend', [weekday(6, 1), weekday(6, 1, 2)]],
     ['Wednesday', [TODAY, on({ weeks: 1 })]],
     ['10', [on({ days: 10 }), '2026-12-10']],
+    ['3/4', ['2027-04-03', '2027-03-04']],
   ])('asks which, at %j', (typed, dates) => {
     const reading = readingOf('ahead', typed);
     expect(reading.kind === 'which' && reading.choices.map(({ value }) => value)).toEqual(dates);

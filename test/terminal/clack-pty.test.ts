@@ -1,14 +1,11 @@
 import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { spawn } from '@lydell/node-pty';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Prompt, Reply } from '../../src/terminal/asker.js';
 import { compiledSource } from '../session/compiled-source.js';
+import { atTerminal, type Turn } from './at-terminal.js';
 import { FEEL, SUN } from './samples.js';
-import { screenOf } from './screen.js';
 
-/** A lone Escape is told from a longer key by a pause. */
-const KEY_GAP_MS = 200;
 let folder = '';
 
 beforeAll(() => {
@@ -17,46 +14,22 @@ beforeAll(() => {
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-/** Runs the prompts at a real terminal; each key waits for a text on the screen. */
-async function atTerminal(
-  prompts: readonly Prompt[],
-  script: readonly (readonly [wait: RegExp, ...keys: string[]])[],
-) {
-  const child = spawn(process.execPath, ['pty-script.mjs', JSON.stringify({ prompts })], {
-    cwd: folder,
-    cols: 80,
-    rows: 40,
-    env: { PATH: process.env.PATH ?? '', TERM: 'xterm-256color' },
-  });
-  let text = '';
-  let from = 0;
-  const steps = [...script];
-  const code = await new Promise<number>((done) => {
-    child.onData((data) => {
-      text += data;
-      const step = steps[0];
-      const found = step?.[0].exec(text.slice(from));
-      if (step === undefined || !found) return;
-      steps.shift();
-      from = text.length;
-      for (const [index, keys] of step.slice(1).entries())
-        setTimeout(() => child.write(keys as string), 30 + index * KEY_GAP_MS);
-    });
-    child.onExit(({ exitCode }) => done(exitCode));
-  });
-  const replies = [...text.matchAll(/REPLY (\{.*?\})\r*\n/g)].map(
+/** Runs the prompts at a real terminal. */
+async function asked(prompts: readonly Prompt[], turns: readonly Turn[]) {
+  const sat = await atTerminal(['pty-script.mjs', JSON.stringify({ prompts })], turns, { cwd: folder });
+  const replies = [...sat.text.matchAll(/REPLY (\{.*?\})\r*\n/g)].map(
     ([, json]) => JSON.parse(json as string) as Reply,
   );
-  return { text, code, replies, screen: await screenOf(text, { columns: 80, rows: 40 }) };
+  return { ...sat, replies };
 }
 
 describe('clack at a real terminal', () => {
   it('takes an answer from a list and one that is typed, and hands the terminal back', async () => {
-    const { code, replies, text, screen } = await atTerminal(
+    const { code, replies, text, screen } = await asked(
       [FEEL, SUN],
       [
-        [/quit without a plan/, '\x1b[B', '\r'],
-        [/Or type/, '6 hours\r'],
+        [/what you have answered/, '\x1b[B', '\x1b[B', '\r'],
+        [/Or don't know/, '6 hours\r'],
       ],
     );
     expect(replies).toMatchObject([{ value: 'springy' }, { value: 6, typed: '6 hours' }]);
@@ -71,15 +44,29 @@ describe('clack at a real terminal', () => {
     ['Ctrl-D', '\x04', 'ended'],
     ['Shift+Tab', '\x1b[Z', 'back'],
   ])('settles on %s and lets the program end by itself', async (_, key, kind) => {
-    const { code, replies, text } = await atTerminal([FEEL], [[/quit without a plan/, key]]);
+    const { code, replies, text } = await asked([FEEL], [[/what you have answered/, key]]);
     expect(replies).toEqual([{ kind }]);
     expect(code).toBe(0);
     expect(text).toContain('DONE raw=false');
     expect(text.lastIndexOf('\x1b[?25h')).toBeGreaterThan(text.lastIndexOf('\x1b[?25l'));
   });
 
+  it('hears what is typed at a list, in one go or key by key, and not what is marked', async () => {
+    const marked = { ...FEEL, suggested: 'very-springy', suggestedText: 'very springy' };
+    const { replies, text } = await asked(
+      [marked, marked, FEEL],
+      [
+        [/what you have answered/, 'firm\r'],
+        [/REPLY/, 'f', 'i', 'r', 'm', '\r'],
+        [/REPLY/, '\r', 'bouncy\r', 'idk\r'],
+      ],
+    );
+    expect(replies).toMatchObject([{ value: 'firm' }, { value: 'firm' }, { kind: 'unknown' }]);
+    expect(text).toContain('bouncy█');
+  });
+
   it('lives through Escape', async () => {
-    const { replies } = await atTerminal([SUN], [[/Or type/, '\x1b', '5\r']]);
+    const { replies } = await asked([SUN], [[/Or don't know/, '\x1b', '5\r']]);
     expect(replies).toMatchObject([{ value: 5 }]);
   });
 });

@@ -12,7 +12,7 @@ function asker(lines: readonly string[], width = 80) {
 }
 
 describe('a question in the line mode', () => {
-  it('is numbered, says how many may follow, and repeats what it understood', async () => {
+  it('is numbered, says how many may follow, and leaves it to whoever keeps the answer to call it noted', async () => {
     const { ask, text } = asker(['2']);
     expect(await ask(FEEL)).toEqual({ kind: 'value', value: 'springy', understood: 'springy', typed: '2' });
     expect(text()).toBe(
@@ -24,10 +24,9 @@ describe('a question in the line mode', () => {
         '  2  springy (like a thin mattress)',
         '  3  very springy (the foot sinks)',
         "  4  don't know",
-        "At any question you can type: don't know, why, help, walk, back, review, save,",
-        'quit.',
+        "At any question you can type: don't know, why, help, walk, back, review; save or",
+        'quit leaves, and keeps what you have answered.',
         '> 2',
-        'Noted: springy',
         '',
       ].join('\n'),
     );
@@ -116,6 +115,14 @@ describe('a question in the line mode', () => {
     expect(await asker(['']).ask(unknown)).toEqual({ kind: 'unknown' });
     const { ask, text } = asker(['', '1']);
     expect(await ask(FEEL)).toMatchObject({ value: 'firm' });
+    expect(text()).toContain("Type an answer, or don't know.");
+  });
+
+  it('takes nothing on an empty line where someone can be hurt, not even what was said before', async () => {
+    const dog = promptFor({ ...SAMPLES.yesNo, safety: true }, { suggested: false, suggestedText: 'no' });
+    const { ask, text } = asker(['', 'y']);
+    expect(await ask(dog)).toMatchObject({ value: true });
+    expect(text()).toContain('You said before: no.');
     expect(text()).toContain("Type an answer, or don't know.");
   });
 
@@ -238,6 +245,52 @@ describe('lists, yes or no, and free lines', () => {
     [[], undefined],
   ])('confirms: %j', async (lines, value) => {
     expect(await asker(lines).confirm('Write over it?', true)).toBe(value);
+  });
+
+  it('confirms nothing on an empty line where nothing is suggested', async () => {
+    const { confirm, text } = asker(['', '', 'no']);
+    expect(await confirm('Was it done?')).toBe(false);
+    expect(text()).toContain('Was it done? (yes or no)');
+    expect(text()).toContain('Type yes or no.');
+  });
+
+  it.each([
+    ['leave', undefined],
+    ['leave it', undefined],
+    ['cover', 'moss'],
+    ['hours', 'sun'],
+  ])('picks by words of the list: %j', async (line, value) => {
+    expect(await asker([line]).pick('Change which?', choices, 'leave it')).toBe(value);
+  });
+
+  it('asks which, where words fit more than one line of a list', async () => {
+    const steps = ['Sow the lawn', 'Sow the patches', 'Water'].map((label) => ({ value: label, label }));
+    expect(await asker(['sow', '2']).pick('What was done?', steps, 'nothing')).toBe('Sow the patches');
+    expect(await asker(['sow', '', 'water']).pick('What was done?', steps, 'nothing')).toBe('Water');
+    expect(await asker(['sow', 'x', '']).pick('What was done?', steps, 'nothing')).toBeUndefined();
+  });
+
+  it('hears any yes and no where yes and no are among the lines, and "don’t know" where one stands for it', async () => {
+    const seen = [
+      { value: 'yes', label: 'yes' },
+      { value: 'partly', label: 'partly' },
+      { value: 'no', label: 'no' },
+      { value: 'unseen', label: 'have not looked', isUnknown: true },
+    ] as const;
+    for (const [line, value] of [
+      ['y', 'yes'],
+      ['yep', 'yes'],
+      ['n', 'no'],
+      ['nope', 'no'],
+      ['p', 'partly'],
+      ['2', 'partly'],
+      ['partly', 'partly'],
+      ['not looked', 'unseen'],
+      ["don't know", 'unseen'],
+      ['4', 'unseen'],
+    ] as const)
+      expect(await asker([line]).pick('Is it black?', seen), line).toBe(value);
+    expect(await asker(['', 'yes, partly', 'no']).pick('Is it black?', seen)).toBe('no');
   });
 
   it('takes a free line or the shown default', async () => {

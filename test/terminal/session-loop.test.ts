@@ -123,7 +123,7 @@ describe('the session', () => {
 
   it('names a section when it opens, and not again', async () => {
     const { said } = await run([value('firm'), value(6), value(84)]);
-    expect(said).toEqual(['A look at it', 'Size']);
+    expect(said.filter((text) => !text.startsWith('Noted'))).toEqual(['A look at it', 'Size']);
   });
 
   it('says at once what "don’t know" leads to', async () => {
@@ -170,6 +170,41 @@ describe('the session', () => {
     const { end, saves } = await run([value('firm'), kind]);
     expect(end).toEqual({ outcome, isSaved: true });
     expect(saves.at(-1)).toEqual(['feel']);
+  });
+
+  it('calls an answer noted only once it is saved', async () => {
+    const order: string[] = [];
+    const { interview } = plainInterview();
+    const { asker } = scriptedAsker([value('firm'), 'unknown', value(84)]);
+    await runSession({
+      asker: { ...asker, say: (text) => void order.push(text.trim()) },
+      interview,
+      save: async () => {
+        order.push('saving');
+        await new Promise((resolve) => setTimeout(resolve, 5));
+        order.push('saved');
+      },
+    });
+    expect(order.slice(0, 9)).toEqual([
+      'A look at it',
+      ...['saving', 'saved', 'Noted: firm'],
+      ...['saving', 'saved', 'Never mind hours of sun.'],
+      'Size',
+      'saving',
+    ]);
+  });
+
+  it('never says noted when the save failed, but what failed, and that it is not saved', async () => {
+    const { said } = await run([value('firm'), value(6), value(84)], {
+      save: () => Promise.reject(new Error('the disk is full')),
+    });
+    expect(said.join('\n')).not.toContain('Noted');
+    expect(said.slice(0, 4)).toEqual([
+      'A look at it',
+      'I could not save your answers: the disk is full. They are kept while this runs.',
+      'Understood, but not saved: firm',
+      'Understood, but not saved: 6',
+    ]);
   });
 
   it('goes on when saving fails, tells it once, and says so at the end', async () => {

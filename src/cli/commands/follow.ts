@@ -53,7 +53,10 @@ async function runFollow(args: ParsedArgs, io: CliIo): Promise<number> {
     const { path, session, input } = file;
     if (!args.flag('quiet')) asker.say(welcome(file, pack));
     const { followed } = session;
-    const save = (now: Followed): Promise<void> => saveSessionFile(path, { ...session, followed: now });
+    const save = (now: Followed): Promise<void> =>
+      saveSessionFile(path, { ...session, followed: now }).catch((error: unknown) => {
+        throw notSaved(path, error);
+      });
     const visited = await visit({ asker, pack, today: io.today, input, followed, save });
     if (visited === undefined) {
       io.err(`\nWhat you told is saved:\n  ${path}\nGo on with:\n  ${again(path, args)}\n`);
@@ -73,6 +76,12 @@ async function runFollow(args: ParsedArgs, io: CliIo): Promise<number> {
     asker.close();
   }
 }
+
+const notSaved = (path: string, error: unknown): CliStop =>
+  new CliStop(
+    EXIT.files,
+    `What you told last could not be saved in ${path}: ${error instanceof Error ? error.message : String(error)}. What was noted before it is there. Make room, or choose another place with --save, and tell the last again.`,
+  );
 
 /** The same command again, in the same units. */
 const again = (path: string, args: ParsedArgs): string =>

@@ -4,10 +4,12 @@ import { addDays, daysBetween, formatDay, type IsoDate } from '../../base/dates.
 import { daysWords } from '../../base/quantity-words.js';
 import { plannedScope } from '../../planner/assemble-plan.js';
 import type { PlanStep } from '../../planner/plan.js';
+import { lookAgainDays } from '../../planner/progress.js';
 import { sayerOf, workEnd } from '../../planner/rework.js';
 import { troublesOn } from '../../planner/troubles.js';
 import type { Trouble } from '../../rules/schema-pack.js';
-import { askDay, standing, type Telling } from './tell.js';
+import { askSeen } from './ask-seen.js';
+import { askDay, noted, standing, type Telling } from './tell.js';
 
 /** Signs whose wait is over, and that nobody has seen yet. */
 export async function tellSigns(telling: Telling): Promise<void> {
@@ -26,16 +28,23 @@ export async function tellSigns(telling: Telling): Promise<void> {
       if (!isOver(before, minDays, today) || wasSeen(records(), id, sign)) continue;
       asked.add(key);
       const said = step.after.find((each) => each.step === id)?.sign ?? sign;
-      const seen = await asker.confirm(
-        `After "${before.title}", before "${step.title}": ${said} Is it so?`,
-        true,
-      );
+      const seen = await askSeen(asker, `After "${before.title}", before "${step.title}": ${said} Is it so?`);
       if (seen === undefined) return;
-      await telling.tell({ kind: 'sign', step: id, sign, seen, toldOn: today });
-      if (!seen) asker.say(before.ifNot);
+      if (seen === 'unseen') {
+        asker.say(`Then nothing is noted. Go and look before you begin "${step.title}".`);
+        continue;
+      }
+      const partly = seen === 'partly' ? ({ partly: true } as const) : {};
+      await telling.tell({ kind: 'sign', step: id, sign, seen: seen === 'yes', ...partly, toldOn: today });
+      asker.say(seen === 'yes' ? 'Noted: yes' : waitWords(seen, step, addDays(today, lookAgainDays(pack))));
+      if (seen !== 'yes') asker.say(before.ifNot);
     }
   }
 }
+
+/** What is not wholly so holds back what waits for it; until which day one looks again. */
+const waitWords = (seen: 'partly' | 'no', { title }: PlanStep, lookAgainOn: IsoDate): string =>
+  `Noted: ${seen === 'partly' ? 'only in part, and that is not enough' : 'not yet'}. "${title}" waits, and what follows it. Look again on ${formatDay(lookAgainOn)}.`;
 
 const isOver = (before: PlanStep, minDays: number, today: IsoDate): boolean =>
   before.doneOn !== null && addDays(workEnd(before), minDays) <= today;
@@ -63,6 +72,7 @@ export async function tellAfterSowing(telling: Telling): Promise<void> {
     );
     if (upOn === undefined && asker.left?.() !== undefined) return;
     await telling.tell({ kind: 'seed-up', upOn: upOn ?? null, toldOn: today });
+    if (upOn !== undefined) asker.say(noted(upOn));
   }
   const scope = plannedScope(input);
   const say = sayerOf(input);

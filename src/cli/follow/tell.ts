@@ -4,6 +4,7 @@ import { addDays, daysBetween, formatDay, type IsoDate } from '../../base/dates.
 import { daysWords, quantity } from '../../base/quantity-words.js';
 import { measureOf, type Units } from '../../base/us-units.js';
 import { readPastDay } from '../../interview/read-date-past.js';
+import type { DayReading } from '../../interview/read-date-words.js';
 import type { PlanInput } from '../../planner/assemble-plan.js';
 import type { Plan, PlanStep } from '../../planner/plan.js';
 import { allBefore, type FollowRecord, goesOnByItself } from '../../planner/progress.js';
@@ -12,6 +13,7 @@ import type { Pack } from '../../rules/pack.js';
 import type { Step } from '../../rules/schema.js';
 import type { Asker } from '../../terminal/asker.js';
 import { commandIn } from '../../terminal/words.js';
+import { askSeen } from './ask-seen.js';
 
 export interface Telling {
   readonly asker: Asker;
@@ -102,7 +104,6 @@ async function tellWhatCameBefore(
     if (!before.has(step.id) || !isWork) continue;
     const wasDone = await telling.asker.confirm(
       `"${step.title}" comes before "${later.title}". Was it done too?`,
-      true,
     );
     if (wasDone === undefined) return;
     if (wasDone) await tellOne(telling, step);
@@ -121,24 +122,28 @@ async function tellOne(telling: Telling, step: PlanStep): Promise<boolean> {
   const told = { kind: 'done', step: step.id, startOn, endOn, toldOn: today } as const;
   // Kept at once: whatever happens after this line, the day is not asked again.
   await telling.tell({ ...told, asItShould: null, note: '' });
+  asker.say(noted(endOn));
   warnOfShortWait(telling, step, startOn);
-  const asItShould = await asIt(telling, step);
-  await telling.tell({ ...told, asItShould, note: '' });
+  const cameOut = await asIt(telling, step);
+  await telling.tell({ ...told, ...cameOut, note: '' });
+  if (cameOut.asItShould === false) asker.say(step.ifNot);
   if (asker.left?.() !== undefined) return true;
   const note = await asker.line(noteQuestion(step, telling.input.units), '');
-  await telling.tell({ ...told, asItShould, note: note ?? '' });
+  await telling.tell({ ...told, ...cameOut, note: note ?? '' });
   return true;
 }
 
 /** Not asked where a sign that comes later tells it: that is asked when its time has come. */
-async function asIt({ asker, pack }: Telling, step: PlanStep): Promise<boolean | null> {
+async function asIt(
+  { asker, pack }: Telling,
+  step: PlanStep,
+): Promise<{ readonly asItShould: boolean | null; readonly partly?: true }> {
   const hasSign = pack.steps.some(({ after }) =>
     after.some((wait) => wait.step === step.id && wait.sign !== undefined),
   );
-  if (hasSign) return null;
-  const answer = await asker.confirm(`${step.doneWhen} Is it so?`, true);
-  if (answer === false) asker.say(step.ifNot);
-  return answer ?? null;
+  const seen = hasSign ? undefined : await askSeen(asker, `${step.doneWhen} Is it so?`);
+  if (seen === undefined || seen === 'unseen') return { asItShould: null };
+  return seen === 'partly' ? { asItShould: false, partly: true } : { asItShould: seen === 'yes' };
 }
 
 function noteQuestion({ amounts }: PlanStep, units?: Units): string {
@@ -189,9 +194,12 @@ function faultOf({ pack, records, input }: Telling, step: PlanStep, day: IsoDate
   return undefined;
 }
 
-/** A day that has passed, repeated back; undefined when they leave. */
+/** What is on the disk now. */
+export const noted = (day: IsoDate): string => `Noted: ${formatDay(day)}`;
+
+/** A day that has passed; undefined when they leave. */
 export async function askDay(
-  { asker, today }: Pick<Telling, 'asker' | 'today'>,
+  { asker, today, input: { units } }: Pick<Telling, 'asker' | 'today' | 'input'>,
   message: string,
   suggested: IsoDate | '',
   faultOn: (day: IsoDate) => string | undefined,
@@ -204,30 +212,31 @@ export async function askDay(
       asker.say(`Then I count from today, the latest that it can have been: ${formatDay(today)}`);
       return today;
     }
-    const reading = readPastDay(typed, today);
-    const found =
-      reading.kind === 'which'
-        ? await asker.pick(
-            reading.says,
-            reading.dates.map((date) => ({ value: date, label: formatDay(date) })),
-            'another day',
-          )
-        : reading.kind === 'day'
-          ? reading.date
-          : undefined;
+    const reading = readPastDay(typed, today, units);
+    const found = await oneDayOf(reading, faultOn, asker);
     if (reading.kind === 'refused') asker.say(reading.says);
     if (found === undefined) {
       if (asker.left?.() !== undefined) return undefined;
       continue;
     }
-    const day = found as IsoDate;
-    const fault = faultOn(day);
-    if (fault === undefined) {
-      asker.say(`Noted: ${formatDay(day)}`);
-      return day;
-    }
+    const fault = faultOn(found);
+    if (fault === undefined) return found;
     asker.say(fault);
   }
+}
+
+/** The day that was read; of several, the one that can be, or else the one that is meant. */
+async function oneDayOf(
+  reading: DayReading,
+  faultOn: (day: IsoDate) => string | undefined,
+  asker: Asker,
+): Promise<IsoDate | undefined> {
+  if (reading.kind === 'refused') return undefined;
+  if (reading.kind === 'day') return reading.date;
+  const possible = reading.dates.filter((date) => faultOn(date) === undefined);
+  if (possible.length < 2) return possible[0] ?? reading.dates[0];
+  const days = possible.map((date) => ({ value: date, label: formatDay(date) }));
+  return (await asker.pick(reading.says, days, 'another day')) as IsoDate | undefined;
 }
 
 /** Done is done; but whoever was too quick should know what the wait was for. */
