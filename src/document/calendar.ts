@@ -8,6 +8,7 @@ import { quantity } from '../base/quantity-words.js';
 import { measureOf } from '../base/us-units.js';
 import type { Plan, PlanAmount, PlanStep } from '../planner/plan.js';
 import { asText, folded } from './calendar-lines.js';
+import { severityWord } from './cautions-section.js';
 import { inArea, partNames } from './in-areas.js';
 import { oneLine } from './one-line.js';
 import { timesWords } from './watering-section.js';
@@ -70,7 +71,7 @@ function wateringDays(plan: Plan): Day[] {
 const cautionsOf = (step: PlanStep, { cautions }: Plan): string[] =>
   cautions
     .filter(({ id, severity }) => step.cautions.includes(id) && severity !== 'note')
-    .map(({ severity, line }) => `${severity === 'danger' ? 'Danger' : 'Warning'}: ${line}`);
+    .map(({ severity, line }) => `${severityWord(severity)}: ${line}`);
 
 /** One entry, or one for each part of a large lawn; every one holds for as long as the step lasts. */
 function daysOfStep(step: PlanStep, plan: Plan): Day[] {

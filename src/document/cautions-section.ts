@@ -1,4 +1,4 @@
-/** What can hurt, worst first; the dangers, and what concerns children and pets, in full. The steps repeat only lines. */
+/** What can hurt, worst first; what can kill, and what concerns children and pets, in full. The steps repeat only lines. */
 import type { RootContent } from 'mdast';
 import type { Plan, PlanCaution } from '../planner/plan.js';
 import { bullets, heading, type Part, strong } from './nodes.js';
@@ -8,6 +8,8 @@ import { markedSentence, sentence } from './words.js';
 const SEVERITIES = [
   { severity: 'danger', title: 'Danger', word: 'Danger' },
   { severity: 'warning', title: 'Warnings', word: 'Warning' },
+  { severity: 'caution', title: 'Cautions', word: 'Caution' },
+  { severity: 'notice', title: 'Notices', word: 'Notice' },
   { severity: 'note', title: 'Good to know', word: 'Note' },
 ] as const;
 
@@ -21,7 +23,11 @@ export function cautionsSection({ cautions }: Plan, references: References): Roo
   return [heading(2, 'Before you start'), ...groups];
 }
 
-/** Dangers and warnings of one step as short lines, worst first; what is only good to know stands once, before. */
+/** The word before the line of a caution. */
+export const severityWord = (severity: PlanCaution['severity']): string =>
+  SEVERITIES.find((each) => each.severity === severity)?.word ?? '';
+
+/** The cautions of one step as short lines, worst first; what is only good to know stands once, before. */
 export function cautionLines(ids: readonly string[], cautions: readonly PlanCaution[]): Part[][] {
   return SEVERITIES.filter(({ severity }) => severity !== 'note').flatMap(({ severity, word }) =>
     cautions
@@ -32,7 +38,8 @@ export function cautionLines(ids: readonly string[], cautions: readonly PlanCaut
 
 function fullItem(caution: PlanCaution, references: References): Part[] {
   const mark = markOf(caution.basis, caution.sources, references);
-  const isTold = caution.severity === 'danger' || caution.who === 'children' || caution.who === 'pets';
+  const canKill = caution.severity === 'danger' || caution.severity === 'warning';
+  const isTold = canKill || caution.who === 'children' || caution.who === 'pets';
   return [
     strong(sentence(caution.line)),
     isTold ? markedSentence(caution.detail, mark) : sentence(mark.replace(/^\(|\)$/g, '')),

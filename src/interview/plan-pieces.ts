@@ -75,11 +75,14 @@ function piecesOfStep(step: Step, pack: Pack): Part[] {
     ...step.tools.flatMap(({ when = true }) => shown([SHOWN], when)),
     ...step.cautions.flatMap((id) => {
       const caution = pack.cautionById.get(id);
-      return caution === undefined ? [] : said([...inPlan, caution.when], caution.line, caution.detail);
+      if (caution === undefined) return [];
+      return said([...inPlan, caution.when, step.cautionWhen?.[id] ?? true], caution.line, caution.detail);
     }),
     ...said(inPlan, step.purpose, ...step.how, step.doneWhen, step.ifNot),
     ...step.after.flatMap(({ why, sign = '' }) => said(inPlan, why, sign)),
-    ...step.dayChecks.flatMap(({ check, otherwise }) => said(inPlan, check, otherwise)),
+    ...step.dayChecks.flatMap(({ check, otherwise, when = true }) =>
+      said([...inPlan, when], check, otherwise),
+    ),
   ];
 }
 

@@ -14,7 +14,7 @@ import type { Step } from '../rules/schema.js';
 import { outlookOf } from './aftercare.js';
 import { amountsOf, hoursOf, rounded, roundedFor } from './amounts.js';
 import { assumptionsOf, leftOutOf } from './assumptions.js';
-import { cautionsOf } from './cautions.js';
+import { cautionsOf, goesWith } from './cautions.js';
 import { dateSteps, type PartDates, SOWINGS } from './dating.js';
 import { type DaySigns, daySign } from './day-signs.js';
 import { growthAhead } from './growth-ahead.js';
@@ -28,11 +28,12 @@ import { type Ledger, openLedger } from './provenance.js';
 import { purchaseOf } from './purchase.js';
 import { ScheduleClash } from './schedule-clash.js';
 import { type HoursOnDays, numbersOf } from './step-net.js';
-import { activeSteps, answered, daysOf, holds } from './steps.js';
+import { activeSteps, answered, daysOf, holds, isNotRuledOut } from './steps.js';
 import { type Say, sayer } from './texts.js';
 import { waterOf } from './water-total.js';
 import { wateringOf } from './watering.js';
 import { type Season, windowsOf, windowWhy } from './windows.js';
+import { titleIn } from './worded-rule.js';
 import { answersInUse, said, scopeFor, scopesByTiming } from './working-scope.js';
 
 export interface PlanInput {
@@ -99,7 +100,7 @@ export function planOn(dated: DatedChoice, input: PlanInput): Plan {
     outlook: outlookOf(pack, scope, sowOn, say),
     ...purchaseOf(toBuyFor, { pack, scope, units, prices: input.prices, say, note: ledger.noteFigure }),
     assumptions: assumptionsOf({ pack, answers, scope, leftOut: leftOutOf(choice), active, say, units }),
-    cautions: cautionsOf(steps, pack, say, ledger),
+    cautions: cautionsOf(steps, { pack, say, ledger, units }),
     notDone: pack.notDone
       .filter(({ when }) => holds(when, scope))
       .map(({ id, says }) => ({ id, says: say(says) })),
@@ -206,7 +207,7 @@ function planStep(step: Step, context: StepContext): PlanStep {
   for (const id of [...(hours.from?.figures ?? []), ...amounts.flatMap(({ figures }) => figures)])
     ledger.noteFigure(id);
   const tools = step.tools.filter(({ when }) => when === undefined || holds(when, scope));
-  const cautions = step.cautions.filter((id) => holds(pack.cautionById.get(id)?.when ?? true, scope));
+  const cautions = step.cautions.filter((id) => goesWith(id, step, pack, scope));
   return {
     id: step.id,
     title: step.title,
@@ -233,12 +234,14 @@ function planStep(step: Step, context: StepContext): PlanStep {
     purpose: say(step.purpose),
     because: sentenceOf(reasonsFor(step.when, context).filter((clause) => !saidBefore.includes(clause))),
     how: step.how.map(say),
-    dayChecks: step.dayChecks.map(({ check, otherwise, sign }) => ({
-      check: say(check),
-      otherwise: say(otherwise),
-      expect: daySign(sign, first.startOn, signs),
-    })),
-    tools: tools.map(({ id }) => ({ id, title: pack.materialById.get(id)?.title ?? id })),
+    dayChecks: step.dayChecks
+      .filter(({ when = true }) => isNotRuledOut(when, scope))
+      .map(({ check, otherwise, sign }) => ({
+        check: say(check),
+        otherwise: say(otherwise),
+        expect: daySign(sign, first.startOn, signs),
+      })),
+    tools: tools.map(({ id }) => ({ id, title: titleIn(units, pack.materialById.get(id)) ?? id })),
     amounts,
     cautions,
     doneWhen: say(step.doneWhen),

@@ -62,7 +62,7 @@ function standing(pack: Pack, scope: Scope): Standing {
   const cautions = pack.cautions.map(({ id, when }): [string, boolean | undefined] => {
     const forSteps = pack.steps
       .filter((step) => step.cautions.includes(id))
-      .map((step) => steps.get(step.id));
+      .map((step) => bothOf(steps.get(step.id), told(step.cautionWhen?.[id] ?? true)));
     const holds = told(when);
     if (holds === false || forSteps.every((each) => each === false)) return [`caution ${id}`, false];
     return [`caution ${id}`, holds === true && forSteps.includes(true) ? true : undefined];
@@ -73,6 +73,10 @@ function standing(pack: Pack, scope: Scope): Standing {
     ...cautions,
   ]);
 }
+
+/** Whether both hold; open where neither fails and one is open. */
+const bothOf = (a: boolean | undefined, b: boolean | undefined): boolean | undefined =>
+  a === false || b === false ? false : a === true && b === true ? true : undefined;
 
 /** What the answer settles that was open before. */
 function settled(pack: Pack, before: Standing, after: Standing): string {

@@ -76,7 +76,7 @@ export function mergedPlan(
       ...value,
       label: titled(value.label, areas, names),
     })),
-    cautions: cautionsOf(steps, pack, say, ledger),
+    cautions: cautionsOf(steps, { pack, say, ledger, units }),
     notDone: alike(of(({ notDone }) => notDone)).map(({ value }) => value),
     figures: ledger.figures(),
     sources: ledger.sources(),

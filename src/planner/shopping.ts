@@ -21,6 +21,7 @@ import {
 import { IN_NO_SHOP } from './not-bought.js';
 import type { PlanShoppingLine, PlanStep } from './plan.js';
 import type { PriceList } from './price-list.js';
+import { wordedIn } from './worded-rule.js';
 
 export interface ShoppingInput {
   readonly pack: Pack;
@@ -43,7 +44,8 @@ export function shoppingOf(steps: readonly PlanStep[], input: ShoppingInput): Pl
   const wanted = wantedBy(steps);
   return input.pack.materials
     .filter(({ id }) => wanted.has(id) && !IN_NO_SHOP.includes(id))
-    .map((material) => {
+    .map((listed) => {
+      const material = wordedIn(input.units, listed);
       const want = wanted.get(material.id) as Wanted;
       return material.kind === 'buy'
         ? goodsLine(material, want, input)

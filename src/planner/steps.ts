@@ -15,6 +15,12 @@ export const holds = (condition: Expression, scope: Scope): boolean => {
   return outcome.known && outcome.value === true;
 };
 
+/** Whether it holds or may hold: what keeps people safe goes only where an answer rules it out. */
+export const isNotRuledOut = (condition: Expression, scope: Scope): boolean => {
+  const outcome = evaluate(condition, scope);
+  return !outcome.known || outcome.value === true;
+};
+
 /** Steps in the plan, in the trade's order. */
 export function activeSteps(pack: Pack, scope: Scope, leftOut?: ReadonlySet<string>): Step[] {
   return pack.steps.filter((step) => leftOut?.has(step.id) !== true && holds(step.when, scope));

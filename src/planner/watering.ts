@@ -29,6 +29,7 @@ export function wateringOf(input: WateringInput): PlanWatering[] {
 
 function periodOf(rule: WateringRule, sowOn: IsoDate, areaM2: number, given: WateringInput): PlanWatering {
   const used = new Set<string>();
+  const behind = new Set<string>();
   const note = (figureId: string): void => {
     used.add(figureId);
     given.note(figureId);
@@ -42,6 +43,7 @@ function periodOf(rule: WateringRule, sowOn: IsoDate, areaM2: number, given: Wat
     const outcome = evaluate(expression, scope);
     if (!outcome.known) return 0;
     for (const name of outcome.from) if (name.startsWith('figures.')) note(name.slice('figures.'.length));
+    for (const name of outcome.used) if (!name.includes('.')) behind.add(name);
     return outcome.value as number;
   };
   const waterUseMm = climate?.waterUseMmOn(midway(fromOn, untilOn));
@@ -67,7 +69,7 @@ function periodOf(rule: WateringRule, sowOn: IsoDate, areaM2: number, given: Wat
     from: {
       formula: FORMULA,
       figures,
-      answers: answersBehind(input),
+      answers: [...new Set([...answersBehind(input), ...behind])],
       basis: weakestBasis(figures, input.pack),
     },
     aim: rule.aim,

@@ -62,7 +62,7 @@ function fieldLines(key: string, value: unknown, level: number, pack: PackData):
   const label = labelOf(key);
   if (key === 'sources' && Array.isArray(value)) return sourceLines(value as Citation[], level, pack);
   if (key === 'examples') return [{ text: `${label}: ${countOf(value)}`, level }];
-  if (key === 'inputs') {
+  if (key === 'inputs' || key === 'cautionWhen') {
     return Object.entries(value as Record<string, Expression>).map(([name, expression]) => ({
       text: `${name}: ${inWords(expression, pack)}`,
       level,

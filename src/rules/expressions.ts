@@ -87,6 +87,12 @@ export const expressionsOf = once((pack: PackData): readonly Placed[] => {
     step.tools.forEach((tool, index) => {
       put('step', step.id, `/tools/${index}/when`, tool.when, 'truth', true);
     });
+    // Open, it is said all the same: neither leaves a plan undecided.
+    step.dayChecks.forEach(({ when }, index) => {
+      put('step', step.id, `/dayChecks/${index}/when`, when);
+    });
+    for (const [id, when] of Object.entries(step.cautionWhen ?? {}))
+      put('step', step.id, `/cautionWhen/${id}`, when);
     if (step.labour !== undefined) putAll(step.id, '/labour/inputs', step.labour.inputs);
   }
   for (const caution of pack.cautions) put('caution', caution.id, '/when', caution.when, 'truth', true);

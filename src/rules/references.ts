@@ -96,7 +96,7 @@ function ofFinding({ leadsTo, examples }: Finding): Inside[] {
   return [...listed('step', 'leadsTo', leadsTo), ...answered];
 }
 
-function ofStep({ window, after, tools, cautions, amounts, labour }: Step): Inside[] {
+function ofStep({ window, after, tools, cautions, cautionWhen = {}, amounts, labour }: Step): Inside[] {
   const ids = (list: readonly { readonly id: string }[]): string[] => list.map(({ id }) => id);
   return [
     ...cited(window?.sources ?? [], ['window']),
@@ -108,6 +108,9 @@ function ofStep({ window, after, tools, cautions, amounts, labour }: Step): Insi
     ),
     ...listed('material', 'tools', ids(tools), 'id'),
     ...listed('caution', 'cautions', cautions),
+    ...Object.keys(cautionWhen)
+      .filter((id) => !cautions.includes(id))
+      .map((id) => ({ pointer: jsonPointer('cautionWhen', id), kind: 'caution of this step', id })),
     ...listed(
       'material',
       'amounts',

@@ -17,6 +17,12 @@ export const usWording = z
   })
   .partial();
 
+/** A caution in words that hold in the US: other plugs, other telephone numbers. */
+export const usCaution = z.strictObject({ line: sentence.max(139), detail: sentence }).partial();
+
+/** What it is called, and what to look for, in a US shop. */
+export const usMaterial = z.strictObject({ title: sentence, lookFor: sentence }).partial();
+
 /** On what pack sizes rest: nobody publishes them. */
 export const packsBasis = z.literal('common practice, no source, from memory');
 

@@ -5,7 +5,7 @@
  */
 import { z } from 'zod';
 import type { questionSchema } from './schema-question.js';
-import { packsBasis, usPacks } from './schema-us.js';
+import { packsBasis, usCaution, usMaterial, usPacks } from './schema-us.js';
 
 export const id = z
   .string()
@@ -173,6 +173,8 @@ export const stepSchema = z.strictObject({
     z.strictObject({
       check: sentence,
       otherwise: sentence,
+      /** Where it goes with one way of doing the step only. */
+      when: expression.optional(),
       /** What the answers and the climate may say about it for the day. */
       sign: z.enum(['soil', 'rain', 'frost']).optional(),
     }),
@@ -194,6 +196,8 @@ export const stepSchema = z.strictObject({
   /** What must be at hand; with a condition where it depends on an answer. */
   tools: z.array(z.strictObject({ id, when: expression.optional() })),
   cautions: z.array(id),
+  /** For cautions above that go with one way of doing this step only: the condition, beside the caution's own. */
+  cautionWhen: z.record(id, expression).optional(),
   doneWhen: sentence,
   ifNot: sentence,
   sources: citations,
@@ -213,14 +217,23 @@ export const materialSchema = z.strictObject({
   /** Common pack sizes in the unit above, marked as typical: no shop is promised. */
   packs: z.array(z.number().positive()),
   packsBasis: packsBasis.optional(),
+  us: usMaterial.optional(),
   usPacks: usPacks.optional(),
 });
 
+/** Short enough to be read at a glance. */
+const cautionLine = z.string().min(1).max(139);
+
 export const cautionSchema = z.strictObject({
   id,
-  severity: z.enum(['note', 'warning', 'danger']),
-  line: z.string().min(1).max(139),
+  /**
+   * By what happens to whoever heeds it not: danger kills or maims, warning can, caution hurts a little (or can kill
+   * an animal), notice hurts nobody but property, water, plants or the law, note is a good habit.
+   */
+  severity: z.enum(['note', 'notice', 'caution', 'warning', 'danger']),
+  line: cautionLine,
   detail: sentence,
+  us: usCaution.optional(),
   who: z.enum(['you', 'children', 'pets', 'wildlife', 'water', 'property', 'grass']),
   when: expression,
   sources: citations,

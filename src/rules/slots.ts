@@ -44,7 +44,7 @@ const FIELDS = {
     'ifNot',
     'leaveOut/loses',
   ],
-  caution: ['line', 'detail'],
+  caution: ['line', 'detail', 'us/line', 'us/detail'],
   finding: ['why', 'tellsApart'],
   question: [
     'text',

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { z } from 'zod';
 import { parseIsoDate } from '../../src/base/dates.js';
 import { sayer } from '../../src/planner/texts.js';
+import { wordedIn } from '../../src/planner/worded-rule.js';
 import { scopeFor } from '../../src/planner/working-scope.js';
 import { namesIn } from '../../src/rules/call.js';
 import { type Caution, cautionSchema, materialSchema, sourceSchema } from '../../src/rules/schema.js';
@@ -74,7 +75,7 @@ describe('the cautions', () => {
     ['pavingBeside', SETS.paving],
     ['treesNear', 'tree-roots tree-work-licensed birds-nesting-trees'],
     ['findings.near-water', 'water-strip feed-water-course top-dressing-water'],
-    ['slopeDeg', 'slope'],
+    ['slopeDeg', 'slope mower-bank'],
     ['findings.root-grubs', 'grubs-no-home-remedy'],
   ])('that hang on %s are just these', (name, ids) => {
     expect(readersOf(name).sort()).toEqual(ids?.split(/\s+/).sort());
@@ -82,13 +83,28 @@ describe('the cautions', () => {
 
   it('about a cable or fuel ask which machine it is', () => {
     const electric = { '===': [{ var: 'facts.scarifierUsed' }, 'electric'] };
-    for (const id of ['electric-rcd', 'electric-cable', 'electric-wet'])
+    for (const id of [
+      'electric-rcd',
+      'electric-cable',
+      'electric-cut-cable',
+      'electric-wet',
+      'electric-hands-off',
+    ])
       expect(caution(id).when).toEqual(electric);
-    expect(caution('petrol-fuel').when).toEqual({ '===': [{ var: 'facts.scarifierUsed' }, 'petrol'] });
+    // A hired corer has an engine too.
+    const engine = { or: [{ '===': [{ var: 'facts.scarifierUsed' }, 'petrol'] }, { var: 'facts.cores' }] };
+    for (const id of ['petrol-fuel', 'engine-fumes', 'machine-hands-off', 'machine-guards'])
+      expect(caution(id).when).toEqual(engine);
   });
 });
 
-describe.each(cautions)('$id', ({ line, detail, severity, basis, sources }) => {
+/** Each as it is worded at home, and as it is worded for the US where that differs. */
+const wordings = cautions.flatMap((each) => [
+  { ...each, name: each.id },
+  ...(each.us === undefined ? [] : [{ ...wordedIn('us', each), name: `${each.id}, for the US` }]),
+]);
+
+describe.each(wordings)('$name', ({ line, detail, severity, basis, sources }) => {
   it('says in one short line what to do, calmly', () => {
     expect(line.length).toBeLessThan(140);
     expect(line).toMatch(/^[A-Z].*\.$/);
@@ -109,7 +125,7 @@ describe.each(cautions)('$id', ({ line, detail, severity, basis, sources }) => {
   });
 
   it('says what to do when the worst has happened, where it can injure', () => {
-    if (severity !== 'danger') return;
+    if (severity !== 'danger' && severity !== 'warning') return;
     expect(detail).toMatch(
       /\b(rinse|unplug|unplugged|switch off|doctor|medical|call|emergency|stop|press|do not use|leave it|let it cool)\b/i,
     );

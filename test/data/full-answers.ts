@@ -45,7 +45,7 @@ export const anyFullAnswers: fc.Arbitrary<Answers> = fc
   .map((all) => withoutDormant(all as Answers));
 
 /** Leaves out questions whose own condition is not met; they hang on each other, so again until nothing changes. */
-function withoutDormant(answers: Answers): Answers {
+export function withoutDormant(answers: Answers): Answers {
   const scope = scopeFor({ pack, answers, today, assume: 'nothing' });
   const kept = Object.entries(answers).filter(([id]) => {
     const question = pack.questionById.get(id);

@@ -20,7 +20,8 @@ const SAFETY: readonly (readonly [string, (step: Step) => boolean, number, strin
     usesTool('hollow-tine-corer'),
     1,
     `buried-services tree-roots slope machine-clear-ground
-    machine-hands-off machine-eyes-ears-feet machine-hire-two-people vibration noise-hours`,
+    machine-hands-off machine-eyes-ears-feet machine-hire-two-people vibration noise-hours
+    machine-guards petrol-fuel engine-fumes`,
   ],
   [
     'a scarifier',
@@ -28,22 +29,34 @@ const SAFETY: readonly (readonly [string, (step: Step) => boolean, number, strin
     1,
     `slope machine-clear-ground
     machine-hands-off machine-eyes-ears-feet vibration noise-hours electric-rcd electric-cable electric-wet
+    electric-cut-cable electric-hands-off machine-guards engine-fumes
     petrol-fuel machine-hire-two-people ground-bees hedgehogs-first tree-roots`,
   ],
-  ['a mower', usesTool('mower'), 4, 'mower-hands'],
+  [
+    'a mower',
+    usesTool('mower'),
+    4,
+    'mower-hands mower-engine mower-clear-ground mower-mains mower-bank slope hedgehogs-first',
+  ],
+  ['canes', usesTool('canes-and-string'), 3, 'cane-caps'],
   [
     'a sprayer',
     usesTool('garden-sprayer'),
     1,
     `label-first spray-wind spray-no-still-air
-    spray-protect-yourself keep-in-original-pack no-rain-before-dry water-strip`,
+    spray-protect-yourself keep-in-original-pack no-rain-before-dry water-strip product-swallowed treated-keep-off`,
   ],
-  ['a spade or fork', usesTool('spade', 'garden-fork'), 6, 'buried-services'],
+  ['a spade or fork', usesTool('spade', 'garden-fork'), 6, 'buried-services struck-service'],
   ['a wheelbarrow', usesTool('wheelbarrow'), 5, 'lifting'],
   ['a saw', usesTool('pruning-saw'), 1, 'tree-work-licensed birds-nesting-trees'],
   ['soil or compost from a bag', usesMaterial(/^(topsoil|seed-cover)$/), 2, 'compost-lungs tetanus-soil'],
-  ['feed', usesMaterial(/-feed$/), 2, 'feed-dog feed-children feed-water-course paving-sweep-feed'],
-  ['lime', usesMaterial(/^lime$/), 1, 'lime-eyes'],
+  [
+    'feed',
+    usesMaterial(/-feed$/),
+    2,
+    'feed-dog feed-children fed-keep-off feed-water-course paving-sweep-feed not-in-frost product-swallowed',
+  ],
+  ['lime', usesMaterial(/^lime$/), 1, 'lime-eyes lime-kind product-swallowed'],
   ['a wetting agent', usesMaterial(/^wetting-agent$/), 1, 'label-first water-strip no-chemical-down-drain'],
   ['water from the mains', usesTool('hose', 'sprinkler'), 2, 'hosepipe-ban'],
   [

@@ -7,7 +7,7 @@ import { samplePlan } from './sample-plan.js';
 const references = referencesOf(samplePlan);
 
 describe('cautions', () => {
-  it('stand once, worst first, with the detail where it is a danger or for pets', () => {
+  it('stand once, worst first, with the detail where it can kill or is for pets', () => {
     expect(cautionsSection(samplePlan, references)).toEqual([
       heading(2, 'Before you start'),
       heading(3, 'Danger'),
@@ -29,7 +29,7 @@ describe('cautions', () => {
     ]);
   });
 
-  const severities = ['danger', 'warning', 'note'] as const;
+  const severities = ['danger', 'warning', 'caution', 'notice', 'note'] as const;
   const people = ['you', 'children', 'pets', 'wildlife', 'water', 'property', 'grass'] as const;
 
   it.each(severities.flatMap((severity) => people.map((who) => [severity, who] as const)))(
@@ -38,7 +38,7 @@ describe('cautions', () => {
       const [caution] = samplePlan.cautions;
       if (caution === undefined) throw new Error('the sample plan has cautions');
       const plan = { ...samplePlan, cautions: [{ ...caution, severity, who }] };
-      const isTold = severity === 'danger' || who === 'children' || who === 'pets';
+      const isTold = severity === 'danger' || severity === 'warning' || who === 'children' || who === 'pets';
       expect(cautionsSection(plan, references).at(-1)).toEqual(
         bullets([
           [
