@@ -95,9 +95,11 @@ function ofFinding({ leadsTo, examples }: Finding): Inside[] {
   return [...listed('step', 'leadsTo', leadsTo), ...answered];
 }
 
-function ofStep({ window, after, tools, cautions, amounts, labour }: Step): Inside[] {
+function ofStep({ phase, serves = [], window, after, tools, cautions, amounts, labour }: Step): Inside[] {
   const ids = (list: readonly { readonly id: string }[]): string[] => list.map(({ id }) => id);
   return [
+    { pointer: '/phase', kind: 'phase', id: phase },
+    ...listed('step', 'serves', serves),
     ...cited(window?.sources ?? [], ['window']),
     ...listed(
       'step',

@@ -149,6 +149,12 @@ export const stepSchema = z.strictObject({
   title: sentence,
   /** Place in the list when nothing else decides; the trade's own order. */
   order: z.int(),
+  /** Place in the skeleton of the trade (`phases` in pack.json). */
+  phase: id,
+  /** It keeps only the waits written in `after`; a main step also follows every main step of an earlier phase. */
+  side: z.boolean().optional(),
+  /** Later steps that it is done for and nothing else: where none of them is in the plan, it falls away too. */
+  serves: z.array(id).min(1).optional(),
   when: expression,
   purpose: sentence,
   how: z.array(sentence).min(1),
