@@ -67,7 +67,7 @@ export function planOn(dated: DatedChoice, input: PlanInput): Plan {
   const say = sayer({ pack, scope, note: ledger.noteFigure, units });
   const active = activeSteps(pack, scope, progress?.leftOut);
   const knownScope = scopeFor({ ...choice, assume: 'nothing', timing });
-  const verdict = verdictOf({ pack, scope, units }, knownScope, ledger);
+  const verdict = verdictOf({ pack, scope, units }, knownScope, say, ledger);
   const findings = findingsOf({ pack, scope, units }, knownScope, say, ledger);
   const { climate } = season;
   const isSoaked = active.some(({ id }) => id === 'soak');
@@ -233,11 +233,15 @@ function planStep(step: Step, context: StepContext): PlanStep {
     purpose: say(step.purpose),
     because: sentenceOf(reasonsFor(step.when, context).filter((clause) => !saidBefore.includes(clause))),
     how: step.how.map(say),
-    dayChecks: step.dayChecks.map(({ check, otherwise, sign }) => ({
-      check: say(check),
-      otherwise: say(otherwise),
-      expect: daySign(sign, first.startOn, signs),
-    })),
+    dayChecks: step.dayChecks
+      .filter(({ when = true }) => holds(when, scope))
+      // What was answered is settled, and not left to the reader.
+      .filter(({ unlessKnown }) => unlessKnown === undefined || !signs.scope(unlessKnown).known)
+      .map(({ check, otherwise, sign }) => ({
+        check: say(check),
+        otherwise: say(otherwise),
+        expect: daySign(sign, first.startOn, signs),
+      })),
     tools: tools.map(({ id }) => ({ id, title: pack.materialById.get(id)?.title ?? id })),
     amounts,
     cautions,

@@ -129,6 +129,7 @@ export function seasonOf(pack: Pack, scope: Scope, today: IsoDate): Season {
     southern: isSouthernHere(pack, place),
     warmSeasonGrass: answered(scope, 'grassType') === 'warm-season',
     weekendsOnly: answered(scope, 'workDays') === 'weekends',
+    rainFed: answered(scope, 'facts.keepsWet') === false,
     climate: climateFor(pack, place, { reachKm, year: yearOf(today) }),
   };
 }

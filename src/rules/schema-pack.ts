@@ -169,6 +169,9 @@ const wordingSchema = z.strictObject({
   waterCostRain: sentence,
   waterApart: sentence,
   waterApartRain: sentence,
+  wateringWork: sentence,
+  wateringTooLong: sentence,
+  wateringWeekdays: sentence,
   eachPartWatered: sentence,
 });
 

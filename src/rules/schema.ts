@@ -142,6 +142,10 @@ const yearlyWindow = z.strictObject({
   opensAtC: expression.optional(),
   /** Closes while the soil stays at this or warmer, C, for so many days yet. */
   closes: z.strictObject({ belowC: expression, daysLeft: expression }).optional(),
+  /** Open only while rain brings this share of what grass uses, over so many days on. */
+  rain: z.strictObject({ share: expression, days: expression }).optional(),
+  /** The first day where the climate of the place is not known. */
+  surelyFrom: monthDay.optional(),
 });
 
 export const stepSchema = z.strictObject({
@@ -168,6 +172,8 @@ export const stepSchema = z.strictObject({
     .strictObject({
       between: z.array(yearlyWindow).min(1),
       warmSeason: z.array(yearlyWindow).optional(),
+      /** Where nothing but rain waters what is sown. */
+      rainFed: z.array(yearlyWindow).optional(),
       why: sentence,
       /** Where that is not true of warm-season grass. */
       whyWarmSeason: sentence.optional(),
@@ -181,6 +187,10 @@ export const stepSchema = z.strictObject({
       otherwise: sentence,
       /** What the answers and the climate may say about it for the day. */
       sign: z.enum(['soil', 'rain', 'frost']).optional(),
+      /** Only where this holds. */
+      when: expression.optional(),
+      /** Left out where this question was answered: then the plan has heeded the answer. */
+      unlessKnown: answerName.optional(),
     }),
   ),
   /** Days that the step goes on after its first; absent: done on the day. */
