@@ -12,6 +12,10 @@ export const PROGRAM_SIDE: ProgramSide = {
   figures: [
     'water-can-l',
     'sprinkler-efficiency',
+    'can-minutes',
+    'hose-turn-minutes',
+    'sprinkler-move-minutes',
+    'sprinkler-place-m2',
     'pack-spare-fraction',
     'car-load-kg',
     'most-people',
@@ -30,7 +34,16 @@ export const PROGRAM_SIDE: ProgramSide = {
     'germination-field-stretch',
     'field-emergence-days-ryegrass',
   ],
-  facts: ['areaM2', 'soilFieldCapacity', 'soilWiltingPoint', 'turfCoefficient', 'depletionFraction'],
+  facts: [
+    'areaM2',
+    'keepsWet',
+    'hasHose',
+    'waterBy',
+    'soilFieldCapacity',
+    'soilWiltingPoint',
+    'turfCoefficient',
+    'depletionFraction',
+  ],
   sources: [...RECKONERS.flatMap(({ sources }) => sources.map(({ id }) => id)), SURENESS_SOURCE],
   nearest,
 };

@@ -80,19 +80,18 @@ function piecesOfStep(step: Step, pack: Pack): Part[] {
     }),
     ...said(inPlan, step.purpose, ...step.how, step.doneWhen, step.ifNot),
     ...step.after.flatMap(({ why, sign = '' }) => said(inPlan, why, sign)),
-    ...step.dayChecks.flatMap(({ check, otherwise, when = true }) =>
-      said([...inPlan, when], check, otherwise),
-    ),
+    ...step.dayChecks.flatMap(({ check, otherwise, when = true, unlessKnown }) => [
+      ...said([...inPlan, when], check, otherwise),
+      ...(unlessKnown === undefined ? [] : shown([{ var: unlessKnown }], when)),
+    ]),
   ];
 }
 
 /** What opens and closes the season of the step. */
 const windowLimits = ({ window }: Step): (Expression | undefined)[] =>
-  [...(window?.between ?? []), ...(window?.warmSeason ?? [])].flatMap(({ opensAtC, closes }) => [
-    opensAtC,
-    closes?.belowC,
-    closes?.daysLeft,
-  ]);
+  [...(window?.between ?? []), ...(window?.warmSeason ?? []), ...(window?.rainFed ?? [])].flatMap(
+    ({ opensAtC, closes, rain }) => [opensAtC, closes?.belowC, closes?.daysLeft, rain?.share, rain?.days],
+  );
 
 /** The sentence itself, and every number in it. */
 function said(guards: readonly Expression[], ...texts: readonly string[]): Part[] {
@@ -100,25 +99,27 @@ function said(guards: readonly Expression[], ...texts: readonly string[]): Part[
   return [{ guards, shows: SHOWN }, ...slots.map((name) => ({ guards, shows: { var: name } }))];
 }
 
-/** What the planner reads by itself: seasons of warm-season grass, and the watering table. */
+/** What the planner reads by itself: seasons of warm-season grass and of seed that rain waters, and the watering table. */
 function readByProgram(pack: Pack): Part[] {
   const isWarmSeason = { '===': [{ var: 'grassType' }, 'warm-season'] };
   const seasons = pack.steps
     .filter(({ window }) => window?.warmSeason !== undefined)
     .map(({ when }) => ({ guards: [when], shows: isWarmSeason }));
+  const keepsWet = { var: 'facts.keepsWet' };
+  const rainFed = pack.steps
+    .filter(({ window }) => window?.rainFed !== undefined)
+    .map(({ when }) => ({ guards: [when], shows: keepsWet }));
   const sow = pack.stepById.get('sow');
-  if (sow === undefined) return seasons;
+  if (sow === undefined) return [...seasons, ...rainFed];
   const means = { var: 'watering' };
-  const waters = [sow.when, { '!==': [means, 'none'] }];
-  const byHose = [
-    ...waters,
-    { in: [means, ['hose', 'sprinkler']] },
-    { '!==': [{ var: 'wateringBan' }, true] },
-  ];
+  const waters = [sow.when, keepsWet];
+  const byHose = [...waters, { var: 'facts.hasHose' }];
   return [
     ...seasons,
+    ...rainFed,
     ...[
       means,
+      { var: 'facts.waterBy' },
       { var: 'facts.areaM2' },
       ...pack.watering.flatMap((row) => [row.mmPerDay, row.turnsPerDay, row.timesWaterUse]),
     ].map((shows) => ({ guards: waters, shows })),

@@ -68,7 +68,7 @@ export function planOn(dated: DatedChoice, input: PlanInput): Plan {
   const say = sayer({ pack, scope, note: ledger.noteFigure, units });
   const active = activeSteps(pack, scope, progress?.leftOut);
   const knownScope = scopeFor({ ...choice, assume: 'nothing', timing });
-  const verdict = verdictOf({ pack, scope, units }, knownScope, ledger);
+  const verdict = verdictOf({ pack, scope, units }, knownScope, say, ledger);
   const findings = findingsOf({ pack, scope, units }, knownScope, say, ledger);
   const { climate } = season;
   const isSoaked = active.some(({ id }) => id === 'soak');
@@ -236,6 +236,8 @@ function planStep(step: Step, context: StepContext): PlanStep {
     how: step.how.map(say),
     dayChecks: step.dayChecks
       .filter(({ when = true }) => isNotRuledOut(when, scope))
+      // What was answered is settled, and not left to the reader.
+      .filter(({ unlessKnown }) => unlessKnown === undefined || !signs.scope(unlessKnown).known)
       .map(({ check, otherwise, sign }) => ({
         check: say(check),
         otherwise: say(otherwise),

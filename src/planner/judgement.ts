@@ -8,7 +8,7 @@ import type { Ledger } from './provenance.js';
 import { holds } from './steps.js';
 import type { Say } from './texts.js';
 
-export function verdictOf(view: View, knownScope: Scope, ledger: Ledger): Plan['verdict'] {
+export function verdictOf(view: View, knownScope: Scope, say: Say, ledger: Ledger): Plan['verdict'] {
   const { pack, scope } = view;
   const chosen = pack.verdicts.findIndex(({ when }) => holds(when, scope));
   const rule = pack.verdicts[chosen];
@@ -18,7 +18,7 @@ export function verdictOf(view: View, knownScope: Scope, ledger: Ledger): Plan['
   return {
     id: rule.id,
     title: rule.title,
-    because: rule.because,
+    because: say(rule.because),
     reasons: sentenceOf(reasonsFor(rule.when === true ? need : rule.when, view)),
     restsOn: openBehind(pack.verdicts.slice(0, chosen + 1), knownScope).map(
       (id) => pack.questionById.get(id)?.label ?? id,

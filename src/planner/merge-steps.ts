@@ -39,11 +39,7 @@ export function mergedStep(own: readonly Named<PlanStep>[], all: readonly string
     purpose: text(({ purpose }) => purpose),
     because: text(({ because }) => because),
     how: first.how.map((_, at) => text(({ how }) => how[at] ?? '')),
-    dayChecks: first.dayChecks.map(({ check, otherwise }, at) => ({
-      check,
-      otherwise,
-      expect: text(({ dayChecks }) => dayChecks[at]?.expect ?? '') || null,
-    })),
+    dayChecks: checksOf(own),
     tools: onceById(steps.flatMap(({ tools }) => tools)),
     amounts: own.flatMap(({ area, value }) => value.amounts.map((amount) => ({ ...amount, area }))),
     cautions: [...new Set(steps.flatMap(({ cautions }) => cautions))],
@@ -68,6 +64,17 @@ function waitsOf(own: readonly Named<PlanStep>[]): PlanWait[] {
     const isShared = waits.every(({ area, value: each }) => each.step !== value.step || areas.includes(area));
     return isShared ? value : { ...value, why: `${capital(areas.join(', '))}: ${value.why}` };
   });
+}
+
+/** Every check once; what it leads one to expect is told by area. */
+function checksOf(own: readonly Named<PlanStep>[]): PlanStep['dayChecks'] {
+  const checks = own.flatMap(({ value }) => value.dayChecks);
+  return [...new Map(checks.map((each) => [each.check, each])).values()].map(({ check, otherwise }) => ({
+    check,
+    otherwise,
+    expect:
+      byArea(own, ({ dayChecks }) => dayChecks.find((each) => each.check === check)?.expect ?? '') || null,
+  }));
 }
 
 /** One text where it is the same in every area; otherwise each after the name of its area. */

@@ -6,8 +6,9 @@ import { addDays, daysBetween, type IsoDate } from '../base/dates.js';
 import type { Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
 import type { Step } from '../rules/schema.js';
+import { precedes } from '../rules/skeleton.js';
 import type { StepNet } from './step-net.js';
-import { daysOf } from './steps.js';
+import { daysOf, goesOnByItself } from './steps.js';
 import type { Say } from './texts.js';
 
 export type FollowRecord =
@@ -66,17 +67,22 @@ export interface Progress {
   readonly held: ReadonlyMap<string, { readonly until: IsoDate; readonly why: string }>;
 }
 
-/** A state that begins by itself, such as a wait for the season or a lawn nobody walks on: nobody "does" it. */
-export const goesOnByItself = (step: Step): boolean =>
-  step.lastsDays !== undefined && step.labour === undefined;
-
-/** Every step that must come before one, through others too. */
-export function allBefore(pack: Pack, id: string, found = new Set<string>()): ReadonlySet<string> {
-  for (const { step } of pack.stepById.get(id)?.after ?? [])
-    if (!found.has(step)) {
-      found.add(step);
-      allBefore(pack, step, found);
+/** Every step that must come before one: by a wait, by its phase, and through others too. */
+export function allBefore(pack: Pack, id: string): ReadonlySet<string> {
+  const comesFirst = precedes(pack);
+  const found = new Set<string>();
+  const visit = (step: Step): void => {
+    const isHeldByPhase = !goesOnByItself(step);
+    for (const first of pack.steps) {
+      const isBefore =
+        step.after.some((wait) => wait.step === first.id) || (isHeldByPhase && comesFirst(first, step));
+      if (!isBefore || found.has(first.id)) continue;
+      found.add(first.id);
+      visit(first);
     }
+  };
+  const step = pack.stepById.get(id);
+  if (step !== undefined) visit(step);
   return found;
 }
 

@@ -8,6 +8,8 @@ import { climateFor, isSouthernHere } from './climate.js';
 import { dateOr, startOf } from './computed-facts.js';
 import type { ByPart, Parted } from './parts.js';
 import { placeOf } from './place.js';
+import type { ScheduleWait } from './schedule.js';
+import { skeletonWaits } from './skeleton-waits.js';
 import { activeSteps, answered, daysOf, holds } from './steps.js';
 import { type FitDays, fitDaysOf, type NumberOf, type Season } from './windows.js';
 import { type HoursTaken, remembered } from './work-days.js';
@@ -37,7 +39,9 @@ export function stepNet(
   scope: Scope,
   { today, season, leftOut, taken = new Map() }: NetChoice,
 ): StepNet {
-  const active = new Set(activeSteps(pack, scope, leftOut).map(({ id }) => id));
+  const inPlan = activeSteps(pack, scope, leftOut);
+  const active = new Set(inPlan.map(({ id }) => id));
+  const written = writtenWaits(pack, scope, active);
   const startOn = startOf(answered(scope, 'startOn'), today);
   const dayHours = scope('hoursPerDay');
   return {
@@ -47,18 +51,14 @@ export function stepNet(
     taken: new Map([...taken].map(([on, hours]) => [daysBetween(startOn, on), hours])),
     inParts: new Set(pack.steps.filter(({ inParts }) => inParts === true).map(({ id }) => id)),
     eachPart: new Set(pack.steps.filter(({ eachPart }) => eachPart === true).map(({ id }) => id)),
-    waits: pack.steps.flatMap((step) =>
-      step.after.map((wait) => {
-        const binds = active.has(step.id) && active.has(wait.step);
-        return {
-          from: wait.step,
-          to: step.id,
-          minDays: binds ? (daysOf(wait.minDays, scope) ?? 0) : 0,
-          maxDays: binds ? daysOf(wait.maxDays, scope) : undefined,
-          binds,
-        };
-      }),
-    ),
+    waits: [
+      ...written,
+      ...skeletonWaits(
+        pack,
+        inPlan,
+        written.filter(({ binds }) => binds),
+      ),
+    ],
     steps: pack.steps.map((step) =>
       active.has(step.id)
         ? {
@@ -72,6 +72,22 @@ export function stepNet(
         : { id: step.id, ...WITHOUT_WORK },
     ),
   };
+}
+
+/** The waits of the rules; where one of its ends is not in the plan, a wait only carries order. */
+function writtenWaits(pack: Pack, scope: Scope, active: ReadonlySet<string>): ScheduleWait[] {
+  return pack.steps.flatMap((step) =>
+    step.after.map((wait) => {
+      const binds = active.has(step.id) && active.has(wait.step);
+      return {
+        from: wait.step,
+        to: step.id,
+        minDays: binds ? (daysOf(wait.minDays, scope) ?? 0) : 0,
+        maxDays: binds ? daysOf(wait.maxDays, scope) : undefined,
+        binds,
+      };
+    }),
+  );
 }
 
 const WITHOUT_WORK = {
@@ -113,6 +129,7 @@ export function seasonOf(pack: Pack, scope: Scope, today: IsoDate): Season {
     southern: isSouthernHere(pack, place),
     warmSeasonGrass: answered(scope, 'grassType') === 'warm-season',
     weekendsOnly: answered(scope, 'workDays') === 'weekends',
+    rainFed: answered(scope, 'facts.keepsWet') === false,
     climate: climateFor(pack, place, { reachKm, year: yearOf(today) }),
   };
 }

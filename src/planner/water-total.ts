@@ -9,6 +9,7 @@ import { WATER } from './not-bought.js';
 import type { PlanStep, PlanWater, PlanWatering } from './plan.js';
 import type { PriceList } from './price-list.js';
 import { sprinklerShare } from './watering.js';
+import { wateringWorkSays } from './watering-work.js';
 
 interface WaterInput extends View {
   readonly watering: readonly PlanWatering[];
@@ -44,7 +45,7 @@ export function waterOf(input: WaterInput): PlanWater | null {
     cost: costOf(dry),
     costAfterRain: hasRain ? costOf(normal) : null,
   };
-  return { ...water, ...sentencesOf(water, input, price) };
+  return { ...water, ...sentencesOf(water, input, price, wateringWorkSays(input)) };
 }
 
 const HUNDREDTHS = 100;
@@ -74,6 +75,7 @@ function sentencesOf(
   water: Omit<PlanWater, 'says' | 'costSays' | 'eachPart'>,
   { pack, units = 'metric', steps }: WaterInput,
   price: WaterPrice | undefined,
+  workSays: readonly string[],
 ): Pick<PlanWater, 'says' | 'costSays' | 'eachPart'> {
   const { litres, litresAfterRain, drawnLitres, stepLitres, cost, costAfterRain } = water;
   const said = (amountL: number): string => quantity(amountL, 'L', units);
@@ -104,6 +106,7 @@ function sentencesOf(
       ...(stepLitres > 0 ? [worded(pack, 'waterSteps', { litres: said(stepLitres) })] : []),
       ...(cost === null ? [] : [worded(pack, costAfterRain === null ? 'waterCost' : 'waterCostRain', costs)]),
       ...(eachPart === null ? [] : [eachPart]),
+      ...workSays,
     ],
     costSays:
       cost === null ? null : worded(pack, costAfterRain === null ? 'waterApart' : 'waterApartRain', costs),

@@ -19,11 +19,11 @@ interface WateringInput extends View {
   readonly note: (figureId: string) => void;
 }
 
-/** Empty where nothing is sown, or there is no water at hand; the plan says that among what it leaves out. */
+/** Empty where nothing is sown, or rain has to water it; the plan says that among what it leaves out. */
 export function wateringOf(input: WateringInput): PlanWatering[] {
   const { pack, scope, sowOn } = input;
   const area = scope('facts.areaM2');
-  if (sowOn === undefined || !area.known || answered(scope, 'watering') === 'none') return [];
+  if (sowOn === undefined || !area.known || answered(scope, 'facts.keepsWet') !== true) return [];
   return pack.watering.map((rule) => periodOf(rule, sowOn, area.value as number, input));
 }
 
@@ -91,9 +91,8 @@ const midway = (from: IsoDate, until: IsoDate): IsoDate =>
 
 /** How long or how many cans one watering is, by the means at hand. */
 function meansOf({ scope, note, units }: WateringInput, litresPerTurn: number): string | null {
-  const watering = answered(scope, 'watering');
-  // Under a ban a hose is no means; cans by hand are counted instead.
-  if (watering === 'can' || answered(scope, 'wateringBan') === true) {
+  const watering = answered(scope, 'facts.waterBy');
+  if (watering === 'can') {
     const can = scope('figures.water-can-l');
     if (!can.known) return null;
     note('water-can-l');
@@ -107,7 +106,7 @@ function meansOf({ scope, note, units }: WateringInput, litresPerTurn: number): 
 
 /** The share of the water that reaches the ground: all of it from a can or hose, less from a sprinkler. */
 export function sprinklerShare({ scope, note }: Pick<WateringInput, 'scope' | 'note'>): number {
-  const isSprinkled = answered(scope, 'watering') === 'sprinkler' && answered(scope, 'wateringBan') !== true;
+  const isSprinkled = answered(scope, 'facts.waterBy') === 'sprinkler';
   const efficiency = isSprinkled ? scope('figures.sprinkler-efficiency') : undefined;
   if (efficiency?.known !== true) return 1;
   note('sprinkler-efficiency');

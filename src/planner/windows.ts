@@ -25,6 +25,8 @@ export interface Season {
   readonly southern: boolean;
   readonly warmSeasonGrass: boolean;
   readonly weekendsOnly: boolean;
+  /** Nothing but rain waters what is sown. */
+  readonly rainFed?: boolean;
   /** The warmth of the soil where the climate of the place is known. */
   readonly climate?: LocalClimate | undefined;
   /** As if every window were always open: to see what the season costs. */
@@ -81,18 +83,29 @@ export function windowsOf(
 ): readonly YearlyWindow[] | undefined {
   if (window === undefined || season.anyTimeOfYear === true) return undefined;
   const published = publishedFor(window, season);
-  const windows = season.southern
-    ? published.map((rule) => ({ ...rule, from: halfYearOn(rule.from), until: halfYearOn(rule.until) }))
-    : published;
   const { climate } = season;
+  const sure = knowsRain(climate)
+    ? published
+    : published.map((rule) => ({ ...rule, from: rule.surelyFrom ?? rule.from }));
+  const windows = season.southern
+    ? sure.map((rule) => ({ ...rule, from: halfYearOn(rule.from), until: halfYearOn(rule.until) }))
+    : sure;
   if (climate === undefined) return windows;
   const open = windows.flatMap((rule) => warmPart(rule, climate, numberOf) ?? []);
   // Where the soil never warms in time, the published months still say when it is least bad.
   return open.length === 0 ? windows : open;
 }
 
-const publishedFor = (window: NonNullable<Step['window']>, { warmSeasonGrass }: Season) =>
-  warmSeasonGrass && window.warmSeason !== undefined ? window.warmSeason : window.between;
+function knowsRain(climate: LocalClimate | undefined): boolean {
+  if (climate === undefined) return false;
+  const day = parseIsoDate(`${climate.year}-06-15`);
+  return climate.rainMmOn(day) !== undefined && climate.waterUseMmOn(day) !== undefined;
+}
+
+const publishedFor = (window: NonNullable<Step['window']>, { warmSeasonGrass, rainFed }: Season) => {
+  const ordinary = rainFed === true ? (window.rainFed ?? window.between) : window.between;
+  return warmSeasonGrass ? (window.warmSeason ?? ordinary) : ordinary;
+};
 
 /** How warm the soil has to stay, and for how long, after what the step begins; undefined where that is no matter. */
 export function closingOf({ window }: Step, season: Season): WindowRule['closes'] {
@@ -102,22 +115,23 @@ export function closingOf({ window }: Step, season: Season): WindowRule['closes'
 }
 
 /** The part of a window in which the soil is as warm as the rule asks for; undefined when there is none. */
-function warmPart(
-  rule: WindowRule,
-  { soilCOn, year }: LocalClimate,
-  numberOf: NumberOf,
-): YearlyWindow | undefined {
-  const { opensAtC, closes } = rule;
+function warmPart(rule: WindowRule, climate: LocalClimate, numberOf: NumberOf): YearlyWindow | undefined {
+  const { opensAtC, closes, rain } = rule;
+  const { soilCOn, year } = climate;
   const opens = opensAtC === undefined ? undefined : numberOf(opensAtC);
   const [belowC, daysLeft] = closes === undefined ? [] : [numberOf(closes.belowC), numberOf(closes.daysLeft)];
-  if (opens === undefined && (belowC === undefined || daysLeft === undefined)) return rule;
+  const [share, rainDays] = rain === undefined ? [] : [numberOf(rain.share), numberOf(rain.days)];
+  const closesByWarmth = belowC !== undefined && daysLeft !== undefined;
+  if (opens === undefined && !closesByWarmth && share === undefined) return rule;
   const first = lastOpening(parseIsoDate(`${year}-12-31`), rule);
   const length = daysBetween(first, lastDateInWindow(first, rule)) + 1;
   const days = Array.from({ length }, (_, index) => index);
   const isWarm = (index: number): boolean => {
     const day = dayOfYear(addDays(first, index));
     if (opens !== undefined && soilCOn(day) < opens) return false;
-    if (belowC === undefined || daysLeft === undefined) return true;
+    if (share !== undefined && rainShareFrom(addDays(first, index), rainDays ?? 0, climate) < share)
+      return false;
+    if (!closesByWarmth) return true;
     const left = growingDaysLeft({
       soilCOn: (later) => soilCOn(day + later),
       thresholdC: belowC,
@@ -131,6 +145,17 @@ function warmPart(
   return from === undefined || until === undefined
     ? undefined
     : { from: monthDay(from), until: monthDay(until) };
+}
+
+/** Rain over the days from the date on, as a share of what grass uses; without end where either is not known. */
+function rainShareFrom(date: IsoDate, days: number, { rainMmOn, waterUseMmOn }: LocalClimate): number {
+  let [rainMm, usedMm] = [0, 0];
+  for (let day = 0; day < days; day++) {
+    const on = addDays(date, day);
+    rainMm += rainMmOn(on) ?? Number.POSITIVE_INFINITY;
+    usedMm += waterUseMmOn(on) ?? 0;
+  }
+  return usedMm > 0 ? rainMm / usedMm : Number.POSITIVE_INFINITY;
 }
 
 /** Where `MM-DD` begins in a date. */

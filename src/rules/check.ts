@@ -13,6 +13,7 @@ import type { PackData } from './pack.js';
 import type { Place, RuleProblem } from './problem.js';
 import { namesRead } from './readers.js';
 import { referencesOf } from './references.js';
+import { orderFaults } from './skeleton.js';
 import { sentencesOf, slotsIn } from './slots.js';
 
 /** The program's side of the contract with a pack. */
@@ -40,6 +41,7 @@ export function checkPack(pack: PackData, program: ProgramSide, placeOf: PlaceOf
     ...checkExpressions(pack, program, placeOf),
     ...checkLastVerdict(pack, placeOf),
     ...checkCircles(pack, placeOf),
+    ...checkOrder(pack, placeOf),
     ...checkAssumptions(pack, placeOf),
     ...checkSlots(pack, program, placeOf),
     ...checkUse(pack, program, placeOf),
@@ -53,6 +55,7 @@ function checkIds(pack: PackData, program: ProgramSide, placeOf: PlaceOf): RuleP
     figure: idsOf(pack.figures),
     fact: idsOf(pack.facts),
     section: idsOf(pack.sections),
+    phase: idsOf(pack.phases),
     question: idsOf(pack.questions),
     step: idsOf(pack.steps),
     material: idsOf(pack.materials),
@@ -137,6 +140,18 @@ function checkCircles(pack: PackData, placeOf: PlaceOf): RuleProblem[] {
     ...tell(findCircle(waits), (id) => ['step', id]),
   ];
 }
+
+/** Work of one day is listed by `order`, so that must say the same as the phases and the waits. */
+const checkOrder = (pack: PackData, placeOf: PlaceOf): RuleProblem[] =>
+  orderFaults(pack).map(
+    ({ first, later, why }): RuleProblem => ({
+      code: 'order',
+      ...placeOf('step', later, '/order'),
+      id: later,
+      first,
+      why,
+    }),
+  );
 
 /** A slot is filled with a figure or a fact that is a number. */
 function checkSlots(pack: PackData, program: ProgramSide, placeOf: PlaceOf): RuleProblem[] {

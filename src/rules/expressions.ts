@@ -67,12 +67,14 @@ export const expressionsOf = once((pack: PackData): readonly Placed[] => {
       put('step', step.id, `/after/${index}/minDays`, wait.minDays, 'number', true);
       put('step', step.id, `/after/${index}/maxDays`, wait.maxDays, 'number', true);
     });
-    for (const kind of ['between', 'warmSeason'] as const)
-      step.window?.[kind]?.forEach(({ opensAtC, closes }, index) => {
+    for (const kind of ['between', 'warmSeason', 'rainFed'] as const)
+      step.window?.[kind]?.forEach(({ opensAtC, closes, rain }, index) => {
         const at = `/window/${kind}/${index}`;
         put('step', step.id, `${at}/opensAtC`, opensAtC, 'number', true);
         put('step', step.id, `${at}/closes/belowC`, closes?.belowC, 'number', true);
         put('step', step.id, `${at}/closes/daysLeft`, closes?.daysLeft, 'number', true);
+        put('step', step.id, `${at}/rain/share`, rain?.share, 'number', true);
+        put('step', step.id, `${at}/rain/days`, rain?.days, 'number', true);
       });
     put('step', step.id, '/lastsDays', step.lastsDays, 'number', true);
     step.notBefore?.forEach((limit, index) => {

@@ -11,6 +11,7 @@ import type {
   VerdictRule,
   WateringRule,
 } from './schema-pack.js';
+import { withServed } from './skeleton.js';
 
 /** Plain JSON, as one file can hold it; lists in reading order. */
 export interface PackData extends Manifest {
@@ -70,16 +71,17 @@ export function indexPack(data: PackData): Pack {
   const questions = [...data.questions].sort(
     (a, b) => (rank.get(a.section) ?? 0) - (rank.get(b.section) ?? 0),
   );
+  const steps = withServed([...data.steps].sort((a, b) => a.order - b.order));
   return {
     ...data,
     questions,
-    steps: [...data.steps].sort((a, b) => a.order - b.order),
+    steps,
     sourceById: byId(data.sources),
     figureById: byId(data.figures),
     factById: byId(data.facts),
     questionById: byId(questions),
     findingById: byId(data.findings),
-    stepById: byId(data.steps),
+    stepById: byId(steps),
     materialById: byId(data.materials),
     cautionById: byId(data.cautions),
   };

@@ -35,6 +35,7 @@ export type RuleProblem = Place &
     | { readonly code: 'option'; readonly id: string; readonly found: string; readonly allowed: string }
     | { readonly code: 'unused'; readonly kind: string; readonly id: string }
     | { readonly code: 'circle'; readonly path: string }
+    | { readonly code: 'order'; readonly id: string; readonly first: string; readonly why: string }
     | { readonly code: 'unassumed'; readonly id: string; readonly reader: string }
     | { readonly code: 'units'; readonly id: string; readonly found: string; readonly wanted: string }
     | { readonly code: 'case'; readonly id: string; readonly found: string }
@@ -93,6 +94,8 @@ function whatIsWrong(problem: RuleProblem): string {
       return `nothing uses the ${problem.kind} "${problem.id}". Use it, or delete it.`;
     case 'circle':
       return `these depend on each other in a circle: ${problem.path}. Break it at one of them.`;
+    case 'order':
+      return `"${problem.id}" stands in the list before "${problem.first}", but ${problem.why}. Give it the higher "order".`;
     case 'unassumed':
       return `"${problem.reader}" depends on the question "${problem.id}", which assumes nothing when it is not known, so a plan could be left undecided. Give it a dontKnow.assume.`;
     case 'units':

@@ -96,9 +96,27 @@ function ofFinding({ leadsTo, examples }: Finding): Inside[] {
   return [...listed('step', 'leadsTo', leadsTo), ...answered];
 }
 
-function ofStep({ window, after, tools, cautions, cautionWhen = {}, amounts, labour }: Step): Inside[] {
+function ofStep({
+  phase,
+  serves = [],
+  window,
+  after,
+  dayChecks,
+  tools,
+  cautions,
+  cautionWhen = {},
+  amounts,
+  labour,
+}: Step): Inside[] {
   const ids = (list: readonly { readonly id: string }[]): string[] => list.map(({ id }) => id);
   return [
+    { pointer: '/phase', kind: 'phase', id: phase },
+    ...listed('step', 'serves', serves),
+    ...dayChecks.flatMap(({ unlessKnown }, index) =>
+      unlessKnown === undefined
+        ? []
+        : [{ pointer: jsonPointer('dayChecks', index, 'unlessKnown'), kind: 'question', id: unlessKnown }],
+    ),
     ...cited(window?.sources ?? [], ['window']),
     ...listed(
       'step',

@@ -169,6 +169,9 @@ const wordingSchema = z.strictObject({
   waterCostRain: sentence,
   waterApart: sentence,
   waterApartRain: sentence,
+  wateringWork: sentence,
+  wateringTooLong: sentence,
+  wateringWeekdays: sentence,
   eachPartWatered: sentence,
 });
 
@@ -208,6 +211,8 @@ export const manifestSchema = z.strictObject({
     dig: z.number().positive(),
   }),
   sections: z.array(z.strictObject({ id, title: sentence })).min(1),
+  /** The skeleton of the trade, first to last: every step names its place in it. */
+  phases: z.array(z.strictObject({ id, what: sentence })).min(1),
   wording: wordingSchema,
 });
 

@@ -142,6 +142,10 @@ const yearlyWindow = z.strictObject({
   opensAtC: expression.optional(),
   /** Closes while the soil stays at this or warmer, C, for so many days yet. */
   closes: z.strictObject({ belowC: expression, daysLeft: expression }).optional(),
+  /** Open only while rain brings this share of what grass uses, over so many days on. */
+  rain: z.strictObject({ share: expression, days: expression }).optional(),
+  /** The first day where the climate of the place is not known. */
+  surelyFrom: monthDay.optional(),
 });
 
 export const stepSchema = z.strictObject({
@@ -149,6 +153,12 @@ export const stepSchema = z.strictObject({
   title: sentence,
   /** Place in the list when nothing else decides; the trade's own order. */
   order: z.int(),
+  /** Place in the skeleton of the trade (`phases` in pack.json). */
+  phase: id,
+  /** It keeps only the waits written in `after`; a main step also follows every main step of an earlier phase. */
+  side: z.boolean().optional(),
+  /** Later steps that it is done for and nothing else: where none of them is in the plan, it falls away too. */
+  serves: z.array(id).min(1).optional(),
   when: expression,
   purpose: sentence,
   how: z.array(sentence).min(1),
@@ -162,6 +172,8 @@ export const stepSchema = z.strictObject({
     .strictObject({
       between: z.array(yearlyWindow).min(1),
       warmSeason: z.array(yearlyWindow).optional(),
+      /** Where nothing but rain waters what is sown. */
+      rainFed: z.array(yearlyWindow).optional(),
       why: sentence,
       /** Where that is not true of warm-season grass. */
       whyWarmSeason: sentence.optional(),
@@ -177,6 +189,8 @@ export const stepSchema = z.strictObject({
       when: expression.optional(),
       /** What the answers and the climate may say about it for the day. */
       sign: z.enum(['soil', 'rain', 'frost']).optional(),
+      /** Left out where this question was answered: then the plan has heeded the answer. */
+      unlessKnown: answerName.optional(),
     }),
   ),
   /** Days that the step goes on after its first; absent: done on the day. */

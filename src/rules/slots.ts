@@ -60,6 +60,7 @@ const FIELDS = {
   outlook: ['sees', 'ifNot'],
   trouble: ['sees', 'normal', 'causes/*/cause', 'causes/*/test', 'causes/*/remedy', 'holds/*/why'],
   notDone: ['says'],
+  verdict: ['because'],
 } as const;
 
 /** Every sentence of a pack that may hold slots, with the record it stands in. */
@@ -84,6 +85,7 @@ export function sentencesOf(pack: PackData): Told[] {
     ),
     ...pack.troubles.flatMap((trouble) => told('trouble', trouble.id, trouble)),
     ...pack.notDone.flatMap((limit) => told('notDone', limit.id, limit)),
+    ...pack.verdicts.flatMap((verdict, index) => told('verdict', `${index}`, verdict, verdict.id)),
   ];
 }
 

@@ -136,7 +136,7 @@ describe('the sentences and the references of the rules', () => {
   it('lead to a record of each kind that they name', () => {
     const kinds = new Set(referencesOf(pack).map(({ kind }) => kind));
     expect([...kinds].sort()).toEqual(
-      ['caution', 'figure', 'formula', 'material', 'question', 'section', 'source', 'step'].sort(),
+      ['caution', 'figure', 'formula', 'material', 'phase', 'question', 'section', 'source', 'step'].sort(),
     );
   });
 

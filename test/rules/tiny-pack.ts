@@ -57,6 +57,7 @@ export function tinyPack({ questions = [], figures = [], facts = [], findings = 
     title: 'Tiny',
     effort: { chair: 1, look: 2, dig: 4 },
     sections: [{ id: 'all', title: 'All' }],
+    phases: [{ id: 'all', what: 'All.' }],
     wording: readPack('rules').data?.wording as PackData['wording'],
     sha256: '',
     sources: [],
