@@ -85,8 +85,9 @@ function piecesOfStep(step: Step, pack: Pack): Part[] {
 
 /** What opens and closes the season of the step. */
 const windowLimits = ({ window }: Step): (Expression | undefined)[] =>
-  [...(window?.between ?? []), ...(window?.warmSeason ?? [])].flatMap(({ opensAtC, closes }) => [
+  [...(window?.between ?? []), ...(window?.warmSeason ?? [])].flatMap(({ opensAtC, closes, anyDayFromC }) => [
     opensAtC,
+    anyDayFromC,
     closes?.belowC,
     closes?.daysLeft,
   ]);
@@ -97,12 +98,14 @@ function said(guards: readonly Expression[], ...texts: readonly string[]): Part[
   return [{ guards, shows: SHOWN }, ...slots.map((name) => ({ guards, shows: { var: name } }))];
 }
 
-/** What the planner reads by itself: seasons of warm-season grass, and the watering table. */
+/** What the planner reads by itself: seasons of warm-season grass and of the south, and the watering table. */
 function readByProgram(pack: Pack): Part[] {
   const isWarmSeason = { '===': [{ var: 'grassType' }, 'warm-season'] };
-  const seasons = pack.steps
-    .filter(({ window }) => window?.warmSeason !== undefined)
-    .map(({ when }) => ({ guards: [when], shows: isWarmSeason }));
+  const southern = { var: 'facts.southern' };
+  const seasons = pack.steps.flatMap(({ window, when }) => [
+    ...(window?.warmSeason === undefined ? [] : [{ guards: [when], shows: isWarmSeason }]),
+    ...(window === undefined || !pack.factById.has('southern') ? [] : [{ guards: [when], shows: southern }]),
+  ]);
   const sow = pack.stepById.get('sow');
   if (sow === undefined) return seasons;
   const means = { var: 'watering' };

@@ -70,6 +70,7 @@ export function planOn(dated: DatedChoice, input: PlanInput): Plan {
   const verdict = verdictOf({ pack, scope, units }, knownScope, ledger);
   const findings = findingsOf({ pack, scope, units }, knownScope, say, ledger);
   const { climate } = season;
+  const datesKnownTo = climate === undefined ? 'month' : 'day';
   const isSoaked = active.some(({ id }) => id === 'soak');
   const signs = { pack, scope: knownScope, climate, today, units, isSoaked, note: ledger.noteFigure };
   const saidBefore = reasonsFor({ var: 'facts.need' }, { pack, scope, units });
@@ -87,11 +88,12 @@ export function planOn(dated: DatedChoice, input: PlanInput): Plan {
     units,
     name: said(answers.lawnName),
     place: place === null ? null : placeName(place, pack.climate),
-    climate: climateOf(season, pack, ledger),
+    datesKnownTo,
+    climate: climateOf(season, pack, ledger, today),
     lawn: lawnOf(answers, scope, ledger, units),
     areas: [],
     verdict,
-    sooner: soonerOf(sooner, steps, { pack, scope }),
+    sooner: soonerOf(sooner, steps, { pack, scope, datesKnownTo }),
     findings,
     steps,
     watering,
@@ -256,18 +258,36 @@ function planStep(step: Step, context: StepContext): PlanStep {
   };
 }
 
-function climateOf({ climate }: Season, { ownClimate }: Pack, ledger: Ledger): Plan['climate'] {
+function climateOf(
+  { climate }: Season,
+  { ownClimate }: Pack,
+  ledger: Ledger,
+  today: IsoDate,
+): Plan['climate'] {
   if (climate === undefined) return null;
-  const { station, period } = climate;
+  const { station, period, neighbours = [] } = climate;
+  const hasWaterUse = climate.waterUseMmOn(today) !== undefined;
   if (station === undefined)
-    return { station: null, km: null, period, licenceLine: null, own: ownClimate ?? null };
-  ledger.cite([{ id: station.sourceId, at: station.name }]);
+    return {
+      station: null,
+      km: null,
+      neighbours: [],
+      period,
+      licenceLine: null,
+      hasWaterUse,
+      own: ownClimate ?? null,
+    };
+  const speaking = neighbours.length === 0 ? [station] : neighbours;
+  for (const { name } of speaking) ledger.cite([{ id: station.sourceId, at: name }]);
   ledger.noteFigure('station-reach-km');
+  if (neighbours.length > 0) ledger.noteFigure('station-neighbours');
   return {
     station: station.name,
     km: rounded(station.km),
+    neighbours: neighbours.map(({ name, km }) => ({ name, km: rounded(km) })),
     period,
     licenceLine: station.licenceLine,
+    hasWaterUse,
     own: null,
   };
 }
@@ -278,8 +298,11 @@ function windowHereOf(
   startOn: IsoDate,
   { scope, season }: { readonly scope: Scope; readonly season: Season },
 ): PlanStep['windowHere'] {
+  // What has no season of its own only keeps off frozen ground.
+  if (step.window === undefined || season.climate === undefined) return null;
   const numberOf = numbersOf(scope);
-  const [here, anywhere] = [season, { ...season, climate: undefined }].map((each) =>
+  const inPrint = { ...season, climate: undefined, shutDays: undefined };
+  const [here, anywhere] = [season, inPrint].map((each) =>
     windowsOf(step, each, numberOf)?.find((window) => isInWindow(startOn, window)),
   );
   if (here === undefined || (here.from === anywhere?.from && here.until === anywhere.until)) return null;

@@ -68,9 +68,10 @@ export const expressionsOf = once((pack: PackData): readonly Placed[] => {
       put('step', step.id, `/after/${index}/maxDays`, wait.maxDays, 'number', true);
     });
     for (const kind of ['between', 'warmSeason'] as const)
-      step.window?.[kind]?.forEach(({ opensAtC, closes }, index) => {
+      step.window?.[kind]?.forEach(({ opensAtC, closes, anyDayFromC }, index) => {
         const at = `/window/${kind}/${index}`;
         put('step', step.id, `${at}/opensAtC`, opensAtC, 'number', true);
+        put('step', step.id, `${at}/anyDayFromC`, anyDayFromC, 'number', true);
         put('step', step.id, `${at}/closes/belowC`, closes?.belowC, 'number', true);
         put('step', step.id, `${at}/closes/daysLeft`, closes?.daysLeft, 'number', true);
       });

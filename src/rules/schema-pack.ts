@@ -9,6 +9,7 @@ import {
   findingSchema,
   id,
   materialSchema,
+  monthDay,
   sentence,
   sourceSchema,
   stepSchema,
@@ -197,6 +198,18 @@ export const troubleSchema = z
     error: 'what is published names its source; without one it is common-practice or assumption',
   });
 
+const season = { basis: z.enum(['common-practice', 'assumption']), why: sentence };
+
+/** Days of the year (northern) that more than one step or finding goes by. */
+export const seasonsSchema = z.strictObject({
+  /** Where no climate is known and winter shuts the ground: from the latitude of the figure on, towards the pole. */
+  groundOpen: z.strictObject({ from: monthDay, until: monthDay, fromLatitudeDeg: id, ...season }),
+  /** A spring is late when the soil is colder than the figure on that day. */
+  lateSpring: z.strictObject({ on: monthDay, belowC: id, ...season }),
+  /** Where no climate is known: the days on which warm-season grass is brown and alive, from that latitude on. */
+  warmGrassSleeps: z.strictObject({ from: monthDay, until: monthDay, fromLatitudeDeg: id, ...season }),
+});
+
 export const manifestSchema = z.strictObject({
   id,
   version: z.string().regex(/^\d+\.\d+\.\d+$/),
@@ -208,6 +221,7 @@ export const manifestSchema = z.strictObject({
     dig: z.number().positive(),
   }),
   sections: z.array(z.strictObject({ id, title: sentence })).min(1),
+  seasons: seasonsSchema.optional(),
   wording: wordingSchema,
 });
 
@@ -216,6 +230,15 @@ export const climateSchema = z.strictObject({
   licenceLine: sentence,
   sourceId: id,
   period: sentence,
+  /** Boxes of land for which the nearest of these stations speak together where none is near. */
+  speaksFor: z
+    .array(
+      z.strictObject({
+        latitudeDeg: z.strictObject({ min: z.number(), max: z.number() }),
+        longitudeDeg: z.strictObject({ min: z.number(), max: z.number() }),
+      }),
+    )
+    .optional(),
   stations: z.array(
     z.strictObject({
       name: sentence,
