@@ -6,6 +6,7 @@ import type { Reading } from '../interview/reading.js';
 import { showPosition } from '../interview/show-answer.js';
 import { climateAt } from '../planner/climate.js';
 import { type Place, placeOf, stationMeant } from '../planner/place.js';
+import { stationReach } from '../planner/season-figures.js';
 import { climateFault } from '../planner/whereabouts.js';
 import type { Pack } from '../rules/pack.js';
 
@@ -75,11 +76,7 @@ function placeInWords(place: Place, pack: Pack, units: Units): string {
 
 /** Whether the nearest stations speak for a place that has none near. */
 const speaksForIt = (place: Place, pack: Pack): boolean =>
-  climateAt(place, pack.climate, {
-    reachKm: reachKm(pack),
-    neighbours: pack.figureById.get('station-neighbours')?.typical ?? 0,
-    year: SOME_YEAR,
-  }) !== undefined;
+  climateAt(place, pack.climate, { ...stationReach(pack), year: SOME_YEAR }) !== undefined;
 
 /** Only whether there is a climate is asked. */
 const SOME_YEAR = 2027;
@@ -87,8 +84,7 @@ const SOME_YEAR = 2027;
 const isNear = ({ station }: Place, pack: Pack): boolean =>
   station !== undefined && station.km <= reachKm(pack);
 
-/** Beyond this a station says too little about the weather of a place; without the figure none is too far. */
-const reachKm = (pack: Pack): number =>
-  pack.figureById.get('station-reach-km')?.typical ?? Number.POSITIVE_INFINITY;
+/** Beyond this a station says too little about the weather of a place. */
+const reachKm = (pack: Pack): number => stationReach(pack).reachKm;
 
 const degreesOf = ({ position }: Place): string => `${position.latitudeDeg}, ${position.longitudeDeg}`;

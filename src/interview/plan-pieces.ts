@@ -101,10 +101,10 @@ function said(guards: readonly Expression[], ...texts: readonly string[]): Part[
 /** What the planner reads by itself: seasons of warm-season grass and of the south, and the watering table. */
 function readByProgram(pack: Pack): Part[] {
   const isWarmSeason = { '===': [{ var: 'grassType' }, 'warm-season'] };
-  const southern = { var: 'facts.southern' };
+  const southern = pack.seasons?.southern;
   const seasons = pack.steps.flatMap(({ window, when }) => [
     ...(window?.warmSeason === undefined ? [] : [{ guards: [when], shows: isWarmSeason }]),
-    ...(window === undefined || !pack.factById.has('southern') ? [] : [{ guards: [when], shows: southern }]),
+    ...(window === undefined || southern === undefined ? [] : [{ guards: [when], shows: southern }]),
   ]);
   const sow = pack.stepById.get('sow');
   if (sow === undefined) return seasons;

@@ -22,6 +22,7 @@ import { findingsOf, verdictOf } from './judgement.js';
 import { soonerOf } from './more-hands.js';
 import { placeName } from './place.js';
 import type { Plan, PlanStep } from './plan.js';
+import { climateOf } from './plan-climate.js';
 import type { PriceList } from './price-list.js';
 import type { Progress } from './progress.js';
 import { type Ledger, openLedger } from './provenance.js';
@@ -255,40 +256,6 @@ function planStep(step: Step, context: StepContext): PlanStep {
       note: ledger.noteFigure,
     }),
     sources: ledger.cite([...step.sources, ...(step.window?.sources ?? [])]),
-  };
-}
-
-function climateOf(
-  { climate }: Season,
-  { ownClimate }: Pack,
-  ledger: Ledger,
-  today: IsoDate,
-): Plan['climate'] {
-  if (climate === undefined) return null;
-  const { station, period, neighbours = [] } = climate;
-  const hasWaterUse = climate.waterUseMmOn(today) !== undefined;
-  if (station === undefined)
-    return {
-      station: null,
-      km: null,
-      neighbours: [],
-      period,
-      licenceLine: null,
-      hasWaterUse,
-      own: ownClimate ?? null,
-    };
-  const speaking = neighbours.length === 0 ? [station] : neighbours;
-  for (const { name } of speaking) ledger.cite([{ id: station.sourceId, at: name }]);
-  ledger.noteFigure('station-reach-km');
-  if (neighbours.length > 0) ledger.noteFigure('station-neighbours');
-  return {
-    station: station.name,
-    km: rounded(station.km),
-    neighbours: neighbours.map(({ name, km }) => ({ name, km: rounded(km) })),
-    period,
-    licenceLine: station.licenceLine,
-    hasWaterUse,
-    own: null,
   };
 }
 

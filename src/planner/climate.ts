@@ -11,6 +11,7 @@ import { dayOfYear, daysInMonth, type IsoDate, monthOf, yearOf } from '../base/d
 import type { OwnClimate, Pack } from '../rules/pack.js';
 import type { Climate } from '../rules/schema-pack.js';
 import { isSouthern, type Place } from './place.js';
+import { seasonNumber } from './season-figures.js';
 import { remembered } from './work-days.js';
 
 export interface LocalClimate {
@@ -67,7 +68,7 @@ export function halfOf(
   means: Pick<OwnClimate, 'tMinC' | 'tMaxC'>,
   pack: Pack,
 ): 'north' | 'south' | undefined {
-  const clearC = pack.figureById.get('climate-half-clear-c')?.typical ?? 0;
+  const clearC = seasonNumber(pack, pack.seasons?.halfClearC) ?? 0;
   const differenceC = halfYearDifferenceC(means);
   if (Math.abs(differenceC) < clearC) return undefined;
   return differenceC > 0 ? 'south' : 'north';

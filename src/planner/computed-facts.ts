@@ -7,8 +7,9 @@ import type { Pack } from '../rules/pack.js';
 import type { ComputedFact } from '../rules/scope.js';
 import type { Parting } from './parting.js';
 import {
-  HALF_QUESTION,
+  halfTold,
   isHalfKnown,
+  PLACE,
   type Whereabouts,
   warmGrassSleepsOn,
   whereabouts,
@@ -72,20 +73,30 @@ function placeFacts(pack: Pack, today: IsoDate): Readonly<Record<string, Compute
   const byPlace =
     (tell: (at: Whereabouts) => Value | undefined): ComputedFact =>
     (read) =>
-      told([read('place')], tell(whereabouts(pack, read, today)));
+      // An own climate stands, whatever the place.
+      told(pack.ownClimate === undefined ? [read(PLACE)] : [], tell(whereabouts(pack, read, today)));
   const byHalf =
     (tell: (at: Whereabouts) => Value | undefined): ComputedFact =>
     (read) => {
-      const place = read('place');
-      const half = read(HALF_QUESTION);
+      const place = read(PLACE);
+      const half = halfTold(pack, read);
       // Whoever has told the half need not know the place.
-      const stands = isHalfKnown(pack, place) ? [place] : half.known ? [half] : [place, half];
+      const stands = place.known
+        ? [place]
+        : isHalfKnown(pack, place)
+          ? []
+          : half.known
+            ? [half]
+            : [place, half];
       return told(stands, tell(whereabouts(pack, read, today)));
     };
   return {
     // Without the whereabouts: those ask for the half themselves.
-    'half-known': (read) => told([read('place')], isHalfKnown(pack, read('place'))),
-    southern: byHalf(({ southern }) => southern),
+    'half-known': (read) => {
+      const isKnown = isHalfKnown(pack, read(PLACE));
+      return told(isKnown ? [] : [read(PLACE)], isKnown);
+    },
+    'southern-half': byHalf(({ southern }) => southern),
     'winter-known': byPlace(({ climate }) => climate?.coldestTMinC !== undefined),
     'coldest-month': byPlace(({ climate }) => climate?.coldestTMinC),
     'warm-grass-sleeps': byHalf((at) => warmGrassSleepsOn(today, pack, at)),

@@ -6,14 +6,20 @@ import { cleanLine } from '../base/clean-text.js';
 import { addDays, dayOfYear, type IsoDate, isInWindow, parseIsoDate, yearOf } from '../base/dates.js';
 import { once } from '../base/once.js';
 import type { Answers } from '../interview/answers.js';
-import type { Outcome } from '../rules/evaluate.js';
+import { namesIn } from '../rules/call.js';
+import { evaluate, type Outcome } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
 import { climateFor, halfOf, isSouthernHere, type LocalClimate } from './climate.js';
 import { type Place, placeOf } from './place.js';
+import { seasonNumber, stationReach } from './season-figures.js';
 import { daysOfLeapYear, halfYearOn } from './windows.js';
 
-/** The question that stands in for a place that is not known. */
-export const HALF_QUESTION = 'plainClimate';
+/** The question that tells the place. */
+export const PLACE = 'place';
+
+/** What the rules say of the half of the earth where no place tells it. */
+export const halfTold = ({ seasons }: Pack, read: (name: string) => Outcome): Outcome =>
+  seasons === undefined ? { known: false, open: [] } : evaluate(seasons.half, read);
 
 export interface Whereabouts {
   readonly place: Place | undefined;
@@ -28,10 +34,9 @@ const keptFor = once((_pack: Pack) => new Map<string, Whereabouts>());
 
 /** The whereabouts by what a scope knows of the place and the half of the earth. */
 export function whereabouts(pack: Pack, read: (name: string) => Outcome, today: IsoDate): Whereabouts {
-  const [typed, half] = ['place', HALF_QUESTION].map((id) => {
-    const outcome = pack.questionById.has(id) ? read(id) : undefined;
-    return outcome?.known === true && typeof outcome.value === 'string' ? outcome.value : '';
-  }) as [string, string];
+  const [typed, half] = [pack.questionById.has(PLACE) ? read(PLACE) : undefined, halfTold(pack, read)].map(
+    (outcome) => (outcome?.known === true && typeof outcome.value === 'string' ? outcome.value : ''),
+  ) as [string, string];
   const kept = keptFor(pack);
   const key = JSON.stringify([typed, half, yearOf(today)]);
   const before = kept.get(key);
@@ -50,13 +55,13 @@ export function climateFault(answers: Answers, pack: Pack): string | undefined {
   const { ownClimate } = pack;
   const half = ownClimate === undefined ? undefined : halfOf(ownClimate, pack);
   if (ownClimate === undefined || half === undefined) return undefined;
-  const typed = answers.place;
+  const typed = answers[PLACE];
   const place = typeof typed === 'string' ? placeOf(typed, pack.climate) : undefined;
-  const told =
-    place === undefined ? answers[HALF_QUESTION] : place.position.latitudeDeg < 0 ? 'south' : 'north';
+  const [halfId = ''] = pack.seasons === undefined ? [] : namesIn(pack.seasons.half);
+  const told = place === undefined ? answers[halfId] : place.position.latitudeDeg < 0 ? 'south' : 'north';
   if ((told !== 'north' && told !== 'south') || told === half) return undefined;
   const found =
-    place === undefined ? `"${HALF_QUESTION}" is "${told}"` : `"place" is "${cleanLine(String(typed))}"`;
+    place === undefined ? `"${halfId}" is "${told}"` : `"${PLACE}" is "${cleanLine(String(typed))}"`;
   return `${found}, which is ${told} of the equator, but in the climate of ${ownClimate.from} the warm half of the year is ${WARM_MONTHS[half]}: it was taken in the ${half}. Give the climate of the place with --climate, or correct the place (south and west have a minus sign).`;
 }
 
@@ -65,9 +70,7 @@ const WARM_MONTHS = { north: 'April to September', south: 'October to March' } a
 function worked(pack: Pack, place: Place | undefined, half: string, year: number): Whereabouts {
   const isKnown = isHalfKnown(pack, place === undefined ? { known: false, open: [] } : KNOWN);
   const southern = isKnown ? isSouthernHere(pack, place) : half === 'south';
-  const reachKm = figureOf(pack, 'station-reach-km') ?? 0;
-  const neighbours = figureOf(pack, 'station-neighbours') ?? 0;
-  const climate = climateFor(pack, place, { reachKm, neighbours, year });
+  const climate = climateFor(pack, place, { ...stationReach(pack), year });
   const at = { pack, place, southern, climate };
   return { place, southern, climate, lateSpring: isSpringLate(at), shutDays: shutDaysOf(at) };
 }
@@ -76,14 +79,12 @@ const KNOWN: Outcome = { known: true, value: true, used: [], from: [] };
 
 type At = Pick<Whereabouts, 'place' | 'southern' | 'climate'> & { readonly pack: Pack };
 
-const figureOf = ({ figureById }: Pack, id: string): number | undefined => figureById.get(id)?.typical;
-
 /** `MM-DD` of the north as it is on this half. */
 const here = (monthDay: string, southern: boolean): string => (southern ? halfYearOn(monthDay) : monthDay);
 
 function isSpringLate({ pack, southern, climate }: At): boolean {
   const rule = pack.seasons?.lateSpring;
-  const belowC = rule === undefined ? undefined : figureOf(pack, rule.belowC);
+  const belowC = seasonNumber(pack, rule?.belowC);
   if (rule === undefined || belowC === undefined || climate === undefined) return false;
   return climate.soilCOn(dayOfYear(parseIsoDate(`${climate.year}-${here(rule.on, southern)}`))) < belowC;
 }
@@ -98,8 +99,9 @@ const NEVER = (): boolean => false;
 
 /** Frozen through, or cold and freezing again in more nights than not. */
 function shutByClimate({ pack }: At, climate: LocalClimate): (day: IsoDate) => boolean {
-  const [frozenC, coldC, frostC] = ['ground-shut-c', 'ground-shut-frosty-c', 'frost-c'].map((id) =>
-    figureOf(pack, id),
+  const rule = pack.seasons?.groundShut;
+  const [frozenC, coldC, frostC] = [rule?.belowC, rule?.frostyBelowC, rule?.frostC].map((each) =>
+    seasonNumber(pack, each),
   );
   if (frozenC === undefined || coldC === undefined || frostC === undefined) return NEVER;
   return (day) => {
@@ -109,10 +111,9 @@ function shutByClimate({ pack }: At, climate: LocalClimate): (day: IsoDate) => b
 }
 
 function shutByLatitude({ pack, place, southern }: At): (day: IsoDate) => boolean {
-  const rule = pack.seasons?.groundOpen;
-  if (rule === undefined || !isBeyond(place, figureOf(pack, rule.fromLatitudeDeg))) return NEVER;
-  const open = { from: here(rule.from, southern), until: here(rule.until, southern) };
-  return (day) => !isInWindow(day, open);
+  const rule = pack.seasons?.groundShut.withoutClimate;
+  if (rule === undefined || !isBeyond(place, seasonNumber(pack, rule.fromLatitudeDeg))) return NEVER;
+  return (day) => isInWindow(day, { from: here(rule.from, southern), until: here(rule.until, southern) });
 }
 
 const isBeyond = (place: Place | undefined, latitudeDeg: number | undefined): boolean =>
@@ -121,13 +122,20 @@ const isBeyond = (place: Place | undefined, latitudeDeg: number | undefined): bo
 /** Whether warm-season grass is brown and alive on that day: too cold to grow, or not yet green again after it was. */
 export function warmGrassSleepsOn(day: IsoDate, pack: Pack, at: Whereabouts): boolean {
   const { climate, place, southern } = at;
+  const sleeps = pack.seasons?.warmGrassSleeps;
   if (climate !== undefined) {
-    const growsFromC = figureOf(pack, 'growth-soil-c-warm-season') ?? Number.NEGATIVE_INFINITY;
-    const greensUpDays = figureOf(pack, 'warm-grass-greens-up-days') ?? 0;
-    return [0, greensUpDays].some((ago) => climate.soilCOn(dayOfYear(addDays(day, -ago))) < growsFromC);
+    const growsFromC = seasonNumber(pack, sleeps?.belowC) ?? Number.NEGATIVE_INFINITY;
+    const greensUpC = seasonNumber(pack, sleeps?.greenFromC) ?? growsFromC;
+    const soilC = (ahead: number): number => climate.soilCOn(dayOfYear(addDays(day, ahead)));
+    if (soilC(0) < growsFromC) return true;
+    const isRising = soilC(1) > soilC(0);
+    return isRising && soilC(0) < greensUpC && daysOfLeapYear().some((_, ahead) => soilC(ahead) < growsFromC);
   }
-  const rule = pack.seasons?.warmGrassSleeps;
-  if (rule === undefined || (place !== undefined && !isBeyond(place, figureOf(pack, rule.fromLatitudeDeg))))
+  const rule = sleeps?.withoutClimate;
+  if (
+    rule === undefined ||
+    (place !== undefined && !isBeyond(place, seasonNumber(pack, rule.fromLatitudeDeg)))
+  )
     return false;
   return isInWindow(day, { from: here(rule.from, southern), until: here(rule.until, southern) });
 }

@@ -139,8 +139,11 @@ function runsOf(holds: (day: IsoDate) => boolean): YearlyWindow[] {
 }
 
 /** A leap year, so that 29 February has its place. */
-export const daysOfLeapYear = (): readonly IsoDate[] =>
-  Array.from({ length: 366 }, (_, index) => addDays(parseIsoDate('2028-01-01'), index));
+export const daysOfLeapYear = (): readonly IsoDate[] => {
+  const first = parseIsoDate('2028-01-01');
+  const length = daysBetween(first, parseIsoDate('2029-01-01'));
+  return Array.from({ length }, (_, index) => addDays(first, index));
+};
 const monthDayOf = (day: IsoDate): string => day.slice(MONTH_AT);
 
 const publishedFor = (window: NonNullable<Step['window']>, { warmSeasonGrass }: Season) =>

@@ -198,16 +198,40 @@ export const troubleSchema = z
     error: 'what is published names its source; without one it is common-practice or assumption',
   });
 
-const season = { basis: z.enum(['common-practice', 'assumption']), why: sentence };
+const basis = z.enum(['common-practice', 'assumption']);
+/** Days of the year (northern), from a latitude on towards the poles. */
+const byLatitude = z.strictObject({
+  from: monthDay,
+  until: monthDay,
+  fromLatitudeDeg: expression,
+  basis,
+  why: sentence,
+});
 
-/** Days of the year (northern) that more than one step or finding goes by. */
+/** What more than one step or finding goes by: the half of the earth, frozen ground, late springs, sleeping grass. */
 export const seasonsSchema = z.strictObject({
-  /** Where no climate is known and winter shuts the ground: from the latitude of the figure on, towards the pole. */
-  groundOpen: z.strictObject({ from: monthDay, until: monthDay, fromLatitudeDeg: id, ...season }),
-  /** A spring is late when the soil is colder than the figure on that day. */
-  lateSpring: z.strictObject({ on: monthDay, belowC: id, ...season }),
-  /** Where no climate is known: the days on which warm-season grass is brown and alive, from that latitude on. */
-  warmGrassSleeps: z.strictObject({ from: monthDay, until: monthDay, fromLatitudeDeg: id, ...season }),
+  /** The answer that tells the half where no place does. */
+  half: expression,
+  southern: expression,
+  /** How far a station speaks, how many speak together where none is near, and what tells the half from months. */
+  stationReachKm: expression,
+  neighbours: expression,
+  halfClearC: expression,
+  /** Ground too cold to be touched: colder than the one, or than the other while most nights are below frost. */
+  groundShut: z.strictObject({
+    belowC: expression,
+    frostyBelowC: expression,
+    frostC: expression,
+    withoutClimate: byLatitude,
+  }),
+  /** A spring is late when the soil is colder than that on the day. */
+  lateSpring: z.strictObject({ on: monthDay, belowC: expression, basis, why: sentence }),
+  /** Warm-season grass is brown and alive below the one, and after that until the soil is as warm as the other. */
+  warmGrassSleeps: z.strictObject({
+    belowC: expression,
+    greenFromC: expression,
+    withoutClimate: byLatitude,
+  }),
 });
 
 export const manifestSchema = z.strictObject({

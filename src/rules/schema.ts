@@ -81,7 +81,7 @@ export const factSchema = z
         'parts',
         'people',
         'half-known',
-        'southern',
+        'southern-half',
         'winter-known',
         'coldest-month',
         'warm-grass-sleeps',
