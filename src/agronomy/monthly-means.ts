@@ -67,13 +67,22 @@ export function monthlyMeans(
 }
 
 /** Whether the warm half of the year is that of the south: October to March. */
-export function isSouthernYear({ tMinC, tMaxC }: Pick<MonthlyMeans, 'tMinC' | 'tMaxC'>): boolean {
-  const warmth = (month: number): number => (tMinC[month - 1] as number) + (tMaxC[month - 1] as number);
+export const isSouthernYear = (means: Pick<MonthlyMeans, 'tMinC' | 'tMaxC'>): boolean =>
+  halfYearDifferenceC(means) > 0;
+
+/**
+ * How much warmer October to March is than April to September.
+ *
+ * @returns C, the mean of the half-year's monthly means less that of the other; below 0 in the north
+ */
+export function halfYearDifferenceC({ tMinC, tMaxC }: Pick<MonthlyMeans, 'tMinC' | 'tMaxC'>): number {
+  const warmthC = (month: number): number =>
+    ((tMinC[month - 1] as number) + (tMaxC[month - 1] as number)) / 2;
   const isSummerHalf = (month: number): boolean =>
     month > MONTHS.length / 4 && month <= (MONTHS.length * 3) / 4;
   const half = (inSummer: boolean): number =>
-    MONTHS.filter((month) => isSummerHalf(month) === inSummer).reduce((sum, month) => sum + warmth(month), 0);
-  return half(false) > half(true);
+    mean(MONTHS.filter((month) => isSummerHalf(month) === inSummer).map(warmthC));
+  return half(false) - half(true);
 }
 
 const MONTHS = Array.from({ length: 12 }, (_, index) => index + 1);

@@ -134,6 +134,20 @@ export function formatDay(date: IsoDate): string {
   return `${WEEKDAY_NAMES[weekdayOf(date) - 1]} ${day} ${MONTH_NAMES[month - 1]} ${year}`;
 }
 
+/** How exactly a date is known: months are what is left of it where no climate says when a season begins. */
+export type KnownTo = 'day' | 'month';
+
+/** The date for a reader as far as it is known: `Saturday 13 March 2027`, or `March 2027?`. */
+export function formatKnown(date: IsoDate, knownTo: KnownTo): string {
+  return knownTo === 'day' ? formatDay(date) : `${monthName(monthOf(date))} ${yearOf(date)}?`;
+}
+
+/** The first and the last day of the month that the date lies in. */
+export function monthAround(date: IsoDate): { readonly first: IsoDate; readonly last: IsoDate } {
+  const on = (day: number): IsoDate => toIsoDate(yearOf(date), `${date.slice(5, 7)}-${twoDigits(day)}`);
+  return { first: on(1), last: on(daysInMonth(yearOf(date), monthOf(date))) };
+}
+
 /** The month as a word; 1 is January. */
 export function monthName(month: number): string {
   return MONTH_NAMES[month - 1] ?? refuse('month', 'must be from 1 to 12', month);

@@ -4,11 +4,16 @@ import type { Units } from '../base/us-units.js';
 import { readPlace as readPosition } from '../interview/read-answer-text.js';
 import type { Reading } from '../interview/reading.js';
 import { showPosition } from '../interview/show-answer.js';
+import { climateAt } from '../planner/climate.js';
 import { type Place, placeOf, stationMeant } from '../planner/place.js';
+import { stationReach } from '../planner/season-figures.js';
+import { climateFault } from '../planner/whereabouts.js';
 import type { Pack } from '../rules/pack.js';
 
 /** A station by its name, a slip in the name asked about; or degrees, asked again where no station is near. */
 export function readPlace(typed: string, pack: Pack, units: Units = 'metric'): Reading {
+  const fault = climateFault({ place: typed }, pack);
+  if (fault !== undefined) return { kind: 'refused', says: fault };
   const { stations } = pack.climate;
   const named = placeOf(typed, pack.climate)?.station;
   if (named?.km === 0) return { kind: 'value', value: named.name, understood: named.name };
@@ -63,16 +68,23 @@ function placeInWords(place: Place, pack: Pack, units: Units): string {
   const where = showPosition(latitudeDeg, longitudeDeg);
   if (place.station === undefined) return where;
   const { name, km } = place.station;
+  if (pack.ownClimate !== undefined) return where;
   if (isNear(place, pack))
     return `${where}; the nearest weather station is ${name}, ${distance(km, units)} away`;
-  return `${where}; no weather station that I know is within ${distance(reachKm(pack), units)} (${name} is ${distance(km, units)} away), so the seasons go by the months in print`;
+  return `${where}; no weather station that I know is within ${distance(reachKm(pack), units)} (${name} is ${distance(km, units)} away), so ${speaksForIt(place, pack) ? 'the seasons go by the coldest of the nearest few' : 'the plan can name months only, with a question mark'}`;
 }
+
+/** Whether the nearest stations speak for a place that has none near. */
+const speaksForIt = (place: Place, pack: Pack): boolean =>
+  climateAt(place, pack.climate, { ...stationReach(pack), year: SOME_YEAR }) !== undefined;
+
+/** Only whether there is a climate is asked. */
+const SOME_YEAR = 2027;
 
 const isNear = ({ station }: Place, pack: Pack): boolean =>
   station !== undefined && station.km <= reachKm(pack);
 
-/** Beyond this a station says too little about the weather of a place; without the figure none is too far. */
-const reachKm = (pack: Pack): number =>
-  pack.figureById.get('station-reach-km')?.typical ?? Number.POSITIVE_INFINITY;
+/** Beyond this a station says too little about the weather of a place. */
+const reachKm = (pack: Pack): number => stationReach(pack).reachKm;
 
 const degreesOf = ({ position }: Place): string => `${position.latitudeDeg}, ${position.longitudeDeg}`;

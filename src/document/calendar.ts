@@ -1,15 +1,18 @@
 /**
- * The plan as a calendar file: all-day events with an alarm on the evening before.
+ * The plan as a calendar file: all-day events with an alarm on the evening before; whole months, without an alarm, where
+ * no day is known.
  *
  * @source rfc-5545, sections 3.6.1 and 3.8.2.2: all-day events, whose end is not included
  */
-import { addDays, daysBetween, type IsoDate, parseIsoDate } from '../base/dates.js';
+import { addDays, daysBetween, type IsoDate, parseIsoDate, yearOf } from '../base/dates.js';
 import { quantity } from '../base/quantity-words.js';
 import { measureOf } from '../base/us-units.js';
 import type { Plan, PlanAmount, PlanStep } from '../planner/plan.js';
 import { asText, folded } from './calendar-lines.js';
 import { severityWord } from './cautions-section.js';
+import { MONTHS_ONLY, spanWords } from './date-words.js';
 import { inArea, partNames } from './in-areas.js';
+import { spanKnown } from './known-span.js';
 import { oneLine } from './one-line.js';
 import { timesWords } from './watering-section.js';
 import { counted, said, sentence } from './words.js';
@@ -45,11 +48,28 @@ export function calendarOf(plan: Plan): string {
       };
     }),
   ];
-  const ahead = days.filter(({ untilOn }) => untilOn >= plan.madeOn);
+  const ahead = days.map((day) => asKnown(day, plan)).filter(({ untilOn }) => untilOn >= plan.madeOn);
   const lines = ['BEGIN:VCALENDAR', 'VERSION:2.0', 'PRODID:-//Seedbed//Lawn plan//EN'];
   return [...lines, ...ahead.flatMap((day) => eventLines(day, plan)), 'END:VCALENDAR']
     .map((line) => `${folded(line)}\r\n`)
     .join('');
+}
+
+/** The day as far as it is known: a whole month, and a title that says so, where no climate is. */
+function asKnown(day: Day, { datesKnownTo }: Plan): Day {
+  if (datesKnownTo === 'day') return day;
+  const months = spanWords(
+    { from: day.fromOn, until: day.untilOn },
+    { year: yearOf(day.fromOn), datesKnownTo },
+  );
+  const { from, until } = spanKnown({ from: day.fromOn, until: day.untilOn }, datesKnownTo);
+  return {
+    ...day,
+    title: `${day.title}, ${months}`,
+    fromOn: from,
+    untilOn: until,
+    lines: [MONTHS_ONLY, ...day.lines],
+  };
 }
 
 /** The step that the watering table tells week by week. */
@@ -122,14 +142,19 @@ function eventLines({ key, title, fromOn, untilOn, lines }: Day, plan: Plan): st
         .join('\n'),
     )}`,
     'TRANSP:TRANSPARENT',
-    'BEGIN:VALARM',
-    'ACTION:DISPLAY',
-    `TRIGGER:${EVENING_BEFORE}`,
-    `DESCRIPTION:${summary}`,
-    'END:VALARM',
+    // Nobody is called out for a day that is not known.
+    ...(plan.datesKnownTo === 'day' ? alarmLines(summary) : []),
     'END:VEVENT',
   ];
 }
+
+const alarmLines = (summary: string): string[] => [
+  'BEGIN:VALARM',
+  'ACTION:DISPLAY',
+  `TRIGGER:${EVENING_BEFORE}`,
+  `DESCRIPTION:${summary}`,
+  'END:VALARM',
+];
 
 const FIRST_DAY = parseIsoDate('1970-01-01');
 

@@ -1,7 +1,7 @@
 /** A comparison of two plans in plain lines: what differs, and for each difference the answer and the rule that did it. */
-import { daysBetween, formatDay, type IsoDate } from '../base/dates.js';
+import { daysBetween, formatDay, formatKnown, type IsoDate, type KnownTo } from '../base/dates.js';
 import type { Comparison, PlanChange } from '../planner/compare-plans.js';
-import { counted, inWords, said, sentence, withoutStop } from './words.js';
+import { counted, inWords, said, sentence, stopped, withoutStop } from './words.js';
 
 /** A line and how far its further lines are set in. */
 export interface TextLine {
@@ -13,7 +13,7 @@ export interface TextLine {
 const GROUPS: readonly {
   readonly title: string;
   readonly holds: (change: PlanChange) => boolean;
-  readonly item: (change: PlanChange) => string;
+  readonly item: (change: PlanChange, knownTo: KnownTo) => string;
 }[] = [
   {
     title: 'The verdict',
@@ -28,12 +28,12 @@ const GROUPS: readonly {
   {
     title: 'Steps that come in',
     holds: ({ kind, how }) => kind === 'step' && how === 'in',
-    item: ({ title, after }) => `${said(title)}, ${spanShown(after ?? '')}.`,
+    item: ({ title, after }, knownTo) => stopped(`${said(title)}, ${spanShown(after ?? '', knownTo)}`),
   },
   {
     title: 'Steps that go',
     holds: ({ kind, how }) => kind === 'step' && how === 'out',
-    item: ({ title, before }) => `${said(title)}, ${spanShown(before ?? '')}.`,
+    item: ({ title, before }, knownTo) => stopped(`${said(title)}, ${spanShown(before ?? '', knownTo)}`),
   },
   { title: 'Steps that move', holds: ({ kind }) => kind === 'days', item: movedWords },
   {
@@ -59,7 +59,7 @@ const GROUPS: readonly {
 ];
 
 export function comparisonText(comparison: Comparison): TextLine[] {
-  const { answers, changes, withoutEffect, assumed } = comparison;
+  const { answers, changes, withoutEffect, assumed, datesKnownTo } = comparison;
   const labels = new Map(answers.map(({ questionId, label }) => [questionId, said(label)]));
   const lines: TextLine[] = [
     plain(headOf(comparison)),
@@ -70,11 +70,14 @@ export function comparisonText(comparison: Comparison): TextLine[] {
   ];
   if (changes.length > 0) lines.push(plain(''), plain(LEGEND));
   for (const { title, holds, item } of GROUPS) {
-    const mine = changes.filter(holds);
+    // Days that shift within their months are no shift that could be told.
+    const mine = changes.filter(
+      (change) => holds(change) && !(change.kind === 'days' && isSameShown(change, datesKnownTo)),
+    );
     lines.push(
       ...section(
         title,
-        mine.map((change) => `${item(change)} ${causeWords(change, labels)}`),
+        mine.map((change) => `${item(change, datesKnownTo)} ${causeWords(change, labels)}`),
       ),
     );
   }
@@ -121,17 +124,24 @@ function thenWords({ before, after }: PlanChange): string {
   return after === null ? `${before}, no longer` : `${before}; now: ${after}`;
 }
 
-/** `2027-04-01 to 2027-04-03` as days in words. */
-function spanShown(span: string): string {
+/** `2027-04-01 to 2027-04-03` as days in words, or as months where no more is known. */
+function spanShown(span: string, knownTo: KnownTo): string {
   const [from, until] = span.split(' to ') as [IsoDate, IsoDate | undefined];
-  return until === undefined ? formatDay(from) : `${formatDay(from)} to ${formatDay(until)}`;
+  const [first, last] = [from, until ?? from].map((day) => formatKnown(day, knownTo)) as [string, string];
+  return first === last ? first : `${first} to ${last}`;
 }
 
-function movedWords({ title, before, after }: PlanChange): string {
+const isSameShown = ({ before, after }: PlanChange, knownTo: KnownTo): boolean =>
+  knownTo === 'month' && spanShown(before ?? '', knownTo) === spanShown(after ?? '', knownTo);
+
+function movedWords({ title, before, after }: PlanChange, knownTo: KnownTo): string {
   const [was, is] = [before ?? '', after ?? ''];
   const days = daysBetween(was.slice(0, ISO_LENGTH) as IsoDate, is.slice(0, ISO_LENGTH) as IsoDate);
-  const shift = days === 0 ? '' : `, ${counted(Math.abs(days), 'day')} ${days > 0 ? 'later' : 'earlier'}`;
-  return `${said(title)}: ${spanShown(was)}; now: ${spanShown(is)}${shift}.`;
+  const shift =
+    days === 0 || knownTo === 'month'
+      ? ''
+      : `, ${counted(Math.abs(days), 'day')} ${days > 0 ? 'later' : 'earlier'}`;
+  return stopped(`${said(title)}: ${spanShown(was, knownTo)}; now: ${spanShown(is, knownTo)}${shift}`);
 }
 
 const ISO_LENGTH = 'yyyy-mm-dd'.length;

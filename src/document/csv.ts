@@ -2,8 +2,10 @@
  * The dates and amounts of a plan as a table for a spreadsheet: a row for each amount, or for a step without any;
  * the packs stand beside the first amount of their material.
  */
+import type { IsoDate } from '../base/dates.js';
 import { clean } from '../base/quantity/show.js';
 import type { Plan, PlanAmount, PlanShoppingLine, PlanStep } from '../planner/plan.js';
+import { isKnownToDay } from './known-span.js';
 import { oneLine } from './one-line.js';
 
 type Cell = string | number | null;
@@ -13,9 +15,9 @@ const COLUMNS: readonly (readonly [string, (row: Row) => Cell])[] = [
   ['stepNumber', ({ number }) => number],
   ['stepId', ({ step }) => step.id],
   ['step', ({ step }) => step.title],
-  ['startOn', ({ step }) => step.startOn],
-  ['endOn', ({ step }) => step.endOn],
-  ['latestOn', ({ step }) => step.latestOn],
+  ['startOn', ({ step, plan }) => dateCell(step.startOn, step, plan)],
+  ['endOn', ({ step, plan }) => dateCell(step.endOn, step, plan)],
+  ['latestOn', ({ step, plan }) => dateCell(step.latestOn, step, plan)],
   ['workHours', ({ step }) => step.workHours],
   ['material', ({ amount }) => amount?.title ?? null],
   ['area', ({ amount }) => amount?.area ?? null],
@@ -62,6 +64,14 @@ export function csvOf(plan: Plan): string {
   ];
   return lines.map((cells) => `${cells.map(quoted).join(',')}\r\n`).join('');
 }
+
+/**
+ * A day, or the month with a question mark where no more is known.
+ *
+ * @source iso-8601-2, extended format level 1: `2028-04?` is a month that is uncertain; from memory
+ */
+const dateCell = (date: IsoDate | null, step: PlanStep, { datesKnownTo }: Plan): Cell =>
+  date === null || isKnownToDay(step, datesKnownTo) ? date : `${date.slice(0, 'yyyy-mm'.length)}?`;
 
 /** `2 x 1000 g + 1 x 500 g`, in the unit of the amount. */
 const packWords = ({ packs }: PlanShoppingLine): string =>

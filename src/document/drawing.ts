@@ -5,7 +5,8 @@
 import { addDays, daysBetween, formatDay, type IsoDate, monthName, monthOf, yearOf } from '../base/dates.js';
 import { aboutHours } from '../base/quantity-words.js';
 import type { Plan, PlanStep } from '../planner/plan.js';
-import { spanWords } from './date-words.js';
+import { type DateStyle, MONTHS_ONLY, spanWords } from './date-words.js';
+import { isKnownToDay, knownSpan, spanKnown } from './known-span.js';
 import { oneLine } from './one-line.js';
 import { referencesOf } from './references.js';
 import { titleOf } from './title-section.js';
@@ -38,10 +39,9 @@ const LAYOUT = {
 /** Dark on white, with contrast for weak eyes; bars differ by place and length, never by colour alone. */
 const INK = { text: '#1b1b1b', soft: '#4a4a4a', line: '#c4c4c4', bar: '#1f6f43', band: '#f3f5f1' } as const;
 
-interface Frame {
+interface Frame extends DateStyle {
   readonly first: IsoDate;
   readonly days: number;
-  readonly year: number;
 }
 
 /** @param idPrefix makes the ids in it unique in a page that holds it */
@@ -75,33 +75,40 @@ export function drawingOf(plan: Plan, idPrefix = 'plan'): string {
 const soft = `fill="${INK.soft}"`;
 
 function frameOf(plan: Plan): Frame {
-  const starts = plan.steps.map(({ startOn }) => startOn).sort();
-  const ends = plan.steps.map(({ endOn }) => endOn).sort();
+  const { datesKnownTo } = plan;
+  const spans = plan.steps.map((step) => knownSpan(step, datesKnownTo));
+  const starts = spans.map(({ from }) => from).sort();
+  const ends = spans.map(({ until }) => until).sort();
   const first = starts[0] ?? plan.madeOn;
   return {
     first,
     days: Math.max(LAYOUT.leastDays, daysBetween(first, ends.at(-1) ?? first) + 1),
     year: referencesOf(plan).year,
+    datesKnownTo,
   };
 }
 
 /** Everything that the drawing shows, in words. */
-function factsOf({ steps }: Plan, { year }: Frame): string {
-  const facts = steps.map((step, index) => `${index + 1}. ${said(step.title)}: ${daysIn(step, year)}.`);
-  return `${counted(steps.length, 'step')}. ${facts.join(' ')}`;
+function factsOf({ steps, datesKnownTo }: Plan, frame: Frame): string {
+  const facts = steps.map((step, index) => `${index + 1}. ${said(step.title)}: ${daysIn(step, frame)}.`);
+  const known = datesKnownTo === 'day' ? '' : ` ${MONTHS_ONLY}`;
+  return `${counted(steps.length, 'step')}. ${facts.join(' ')}${known}`;
 }
 
-function daysIn(step: PlanStep, year: number): string {
-  const days = spanWords({ from: step.startOn, until: step.endOn }, year);
+function daysIn(step: PlanStep, style: DateStyle): string {
+  const days = spanWords({ from: step.startOn, until: step.endOn }, styleOf(step, style));
   const parts = step.parts.length > 1 ? `, in ${step.parts.length} parts` : '';
   return `${days}${parts}${step.workHours > 0 ? `, ${aboutHours(step.workHours)}` : ''}`;
 }
 
+const styleOf = (step: PlanStep, style: DateStyle): DateStyle =>
+  isKnownToDay(step, style.datesKnownTo) ? { ...style, datesKnownTo: 'day' } : style;
+
 /** As much of that as fits into the column; the description has it all. */
-function daysShown(step: PlanStep, year: number): string {
-  const whole = daysIn(step, year);
+function daysShown(step: PlanStep, style: DateStyle): string {
+  const whole = daysIn(step, style);
   if (whole.length <= LAYOUT.smallLetters) return whole;
-  return cut(spanWords({ from: step.startOn, until: step.endOn }, year), LAYOUT.smallLetters);
+  return cut(spanWords({ from: step.startOn, until: step.endOn }, styleOf(step, style)), LAYOUT.smallLetters);
 }
 
 /** The words, or their beginning with a sign that there is more. */
@@ -110,8 +117,11 @@ function cut(words: string, most: number): string {
   return letters.length > most ? `${letters.slice(0, most - 1).join('')}…` : words;
 }
 
-function footOf({ madeOn }: Plan, { first, year }: Frame): string {
-  return `Made on ${formatDay(madeOn)}. The drawing begins on ${formatDay(first)}. Days without a year are in ${year}.`;
+function footOf({ madeOn }: Plan, { first, year, datesKnownTo }: Frame): string {
+  const made = `Made on ${formatDay(madeOn)}.`;
+  return datesKnownTo === 'day'
+    ? `${made} The drawing begins on ${formatDay(first)}. Days without a year are in ${year}.`
+    : `${made} Only months are known, each with a question mark. Months without a year are in ${year}.`;
 }
 
 const rowTop = (index: number): number => LAYOUT.headHeight + index * LAYOUT.rowHeight;
@@ -167,18 +177,22 @@ function row(step: PlanStep, index: number, frame: Frame): string {
   const name = `${index + 1}. ${said(step.title)}`;
   // Watering and keeping off go on after the last part is begun: that is one long bar.
   const spans = step.parts.at(-1)?.endOn === step.endOn ? step.parts : [step];
+  const isKnown = isKnownToDay(step, frame.datesKnownTo);
+  // A bar without a filling: it may lie anywhere in there.
+  const look = isKnown ? `fill="${INK.bar}"` : `fill="none" stroke="${INK.bar}" stroke-dasharray="4 3"`;
   const bars = spans.map(({ startOn, endOn }) => {
-    const x = dayX(startOn, frame);
-    const width = Math.max(LAYOUT.leastBar, round(dayX(addDays(endOn, 1), frame) - x));
-    return `<rect x="${x}" y="${top + (LAYOUT.rowHeight - LAYOUT.barHeight) / 2}" width="${width}" height="${LAYOUT.barHeight}" rx="2" fill="${INK.bar}"/>`;
+    const { from, until } = spanKnown({ from: startOn, until: endOn }, isKnown ? 'day' : 'month');
+    const x = dayX(from, frame);
+    const width = Math.max(LAYOUT.leastBar, round(dayX(addDays(until, 1), frame) - x));
+    return `<rect x="${x}" y="${top + (LAYOUT.rowHeight - LAYOUT.barHeight) / 2}" width="${width}" height="${LAYOUT.barHeight}" rx="2" ${look}/>`;
   });
   return [
-    `<g><title>${escaped(`${name}: ${daysIn(step, frame.year)}`)}</title>`,
+    `<g><title>${escaped(`${name}: ${daysIn(step, frame)}`)}</title>`,
     text(LAYOUT.margin, top + LAYOUT.textSize + 3, cut(name, LAYOUT.titleLetters), LAYOUT.textSize),
     text(
       LAYOUT.margin,
       top + LAYOUT.rowHeight - LAYOUT.textSize / 2,
-      daysShown(step, frame.year),
+      daysShown(step, frame),
       LAYOUT.smallSize,
       soft,
     ),

@@ -1,6 +1,6 @@
 /** The log of a renovation: what was planned, what really happened, what was seen; for next year. */
 import type { Root, RootContent } from 'mdast';
-import { daysBetween, formatDay, type IsoDate } from '../base/dates.js';
+import { daysBetween, formatDay, formatKnown, type IsoDate } from '../base/dates.js';
 import type { Plan } from '../planner/plan.js';
 import type { Followed, FollowRecord } from '../planner/progress.js';
 import { bullets, heading, paragraph, strong, table } from './nodes.js';
@@ -43,10 +43,10 @@ function rowsOf(plan: Plan, { planned, records }: Followed, done: ReadonlyMap<st
     .map(({ id, title, startOn, endOn }) => ({ step: id, title, startOn, endOn, isAdded: true }));
   return [...planned.map((each) => ({ ...each, isAdded: false })), ...added].map(
     ({ step, title, startOn, isAdded }) => {
-      const then = isAdded ? 'not planned' : formatDay(startOn);
+      const then = isAdded ? 'not planned' : formatKnown(startOn, plan.datesKnownTo);
       const real = done.get(step);
       if (real !== undefined) {
-        const days = isAdded ? '' : differenceOf(startOn, real.startOn);
+        const days = isAdded || plan.datesKnownTo === 'month' ? '' : differenceOf(startOn, real.startOn);
         return [said(title), then, spanOf(real), days];
       }
       const now = plan.steps.find(({ id }) => id === step);
@@ -57,8 +57,8 @@ function rowsOf(plan: Plan, { planned, records }: Followed, done: ReadonlyMap<st
       return [
         said(title),
         then,
-        `${due} ${formatDay(now.startOn)}`,
-        isAdded ? '' : differenceOf(startOn, now.startOn),
+        `${due} ${formatKnown(now.startOn, plan.datesKnownTo)}`,
+        isAdded || plan.datesKnownTo === 'month' ? '' : differenceOf(startOn, now.startOn),
       ];
     },
   );

@@ -5,15 +5,15 @@ import { dayWords } from './date-words.js';
 import { inArea, isByArea } from './in-areas.js';
 import { bullets, heading, paragraph, strong } from './nodes.js';
 import type { References } from './references.js';
-import { clause, counted, inWords, said, sentence } from './words.js';
+import { clause, counted, inWords, said, sentence, stopped } from './words.js';
 
 type Look = Plan['outlook'][number];
 
 export function outlookSection({ outlook, steps }: Plan, references: References): RootContent[] {
   if (outlook.length === 0) return [];
-  const dayOf = ({ on, area }: Look): string => inArea(dayWords(on, references.year), area);
+  const dayOf = ({ on, area }: Look): string => inArea(dayWords(on, references), area);
   const items = byText(outlook).map(([first, ...rest]) => [
-    strong(`After ${counted(first.weeks, 'week')}, ${inWords([first, ...rest].map(dayOf))}.`),
+    strong(stopped(`After ${counted(first.weeks, 'week')}, ${inWords([first, ...rest].map(dayOf))}`)),
     sentence(first.sees),
     said(first.ifNot) === '' ? '' : `If not: ${clause(first.ifNot)}`,
   ]);

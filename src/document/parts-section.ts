@@ -8,7 +8,7 @@ import { heading, paragraph, table } from './nodes.js';
 import type { References } from './references.js';
 import { said } from './words.js';
 
-export function partsSection({ steps }: Plan, { year }: References): RootContent[] {
+export function partsSection({ steps }: Plan, references: References): RootContent[] {
   const parted = steps.filter(
     (step) => isByArea(step.parts) || (step.parts.length > 1 && isBeforeTheNext(step, steps)),
   );
@@ -23,8 +23,8 @@ export function partsSection({ steps }: Plan, { year }: References): RootContent
     )?.startOn;
     return [
       areByArea ? name : name.replace(/^part /, ''),
-      spanWords(spanOf(parted, name), year),
-      ...(isSown ? [sownOn === undefined ? '' : dayWords(sownOn, year)] : []),
+      spanWords(spanOf(parted, name), references),
+      ...(isSown ? [sownOn === undefined ? '' : dayWords(sownOn, references)] : []),
     ];
   });
   const titles = parted.map(({ title }) => said(title).toLowerCase()).join('; ');

@@ -10,6 +10,7 @@ export interface References {
   readonly units: Units;
   /** The year that dates may leave out: the one in which most steps begin. */
   readonly year: number;
+  readonly datesKnownTo: Plan['datesKnownTo'];
   readonly stepNumbers: ReadonlyMap<string, number>;
   readonly sourceNumbers: ReadonlyMap<string, number>;
   readonly figureSources: ReadonlyMap<string, readonly Citation[]>;
@@ -26,6 +27,7 @@ export function referencesOf(plan: Plan): References {
   return {
     units: plan.units,
     year: yearOfMostSteps(plan),
+    datesKnownTo: plan.datesKnownTo,
     stepNumbers: new Map(plan.steps.map((step, index) => [step.id, index + 1])),
     sourceNumbers: new Map(sourcesInOrder(plan).map((source, index) => [source.id, index + 1])),
     figureSources: new Map(plan.figures.map((figure) => [figure.id, figure.sources])),

@@ -3,7 +3,7 @@ import type { RootContent } from 'mdast';
 import { aboutHours, hours } from '../base/quantity-words.js';
 import type { Plan, PlanStep } from '../planner/plan.js';
 import { cautionLines } from './cautions-section.js';
-import { dayWords, spanWords } from './date-words.js';
+import { type DateStyle, dayWords, onWord, spanWords } from './date-words.js';
 import { isByArea, partNames } from './in-areas.js';
 import { latestStart } from './latest-start.js';
 import { bullets, heading, numbered, type Part, paragraph, strong } from './nodes.js';
@@ -31,10 +31,13 @@ export function stepNodes(
 ): RootContent[] {
   if (step.doneOn !== null)
     return [
-      heading(3, `${number}. ${said(step.title)}, done ${dayWords(step.doneOn, references.year)}`),
+      heading(
+        3,
+        `${number}. ${said(step.title)}, done ${dayWords(step.doneOn, { ...references, datesKnownTo: 'day' })}`,
+      ),
       ...labelled('If it goes wrong.', sentence(step.ifNot)),
     ];
-  const when = spanWords({ from: step.startOn, until: step.endOn }, references.year);
+  const when = spanWords({ from: step.startOn, until: step.endOn }, references);
   return [
     heading(3, `${number}. ${said(step.title)}, ${byParts(step)}${when}`),
     whyNow(step, plan, references),
@@ -71,38 +74,39 @@ function whyNow(step: PlanStep, { findings, steps }: Plan, references: Reference
 
 /** Hours with their range, the season, and the last day on which it may begin. */
 function timeParagraph(step: PlanStep, steps: readonly PlanStep[], references: References): RootContent[] {
-  const { year } = references;
   const { min, max } = step.workHoursRange;
   const range = hours(min) === hours(max) ? '' : ` (${hours(min)} to ${hours(max)})`;
   const latestOn = step.parts.length > 1 ? undefined : latestStart(step, steps);
-  const latest = latestOn === undefined ? '' : `Begin by ${dayWords(latestOn, year)} at the latest.`;
+  const latest = latestOn === undefined ? '' : `Begin by ${dayWords(latestOn, references)} at the latest.`;
   const time = step.workHours > 0 ? `${aboutHours(step.workHours)}${range}` : '';
   const work = markedSentence(time, markOfWorking(step.workHoursFrom, references));
   const parts = [
     work,
-    partDays(step, year),
+    partDays(step, references),
     latest,
     sentence(step.window ?? ''),
-    hereWords(step, year),
+    hereWords(step, references),
     ...(step.growth?.says ?? []),
   ].filter((part) => part !== '');
   return parts.length === 0 ? [] : [paragraph(strong('Time.'), ...parts)];
 }
 
 /** The season at this place, where its climate narrows the published one. */
-function hereWords({ windowHere }: PlanStep, year: number): string {
+function hereWords({ windowHere }: PlanStep, style: DateStyle): string {
   if (windowHere === null) return '';
   const [from, until] = [windowHere.from, windowHere.until].map((date) =>
-    dayWords(date, year).replace(/^\w+ /, ''),
+    dayWords(date, style).replace(/^\w+ /, ''),
   );
   return `Here that is from about ${from} to about ${until}.`;
 }
 
 /** The first day of each part, where the step is done part by part. */
-function partDays({ parts }: PlanStep, year: number): string {
+function partDays({ parts }: PlanStep, style: DateStyle): string {
   if (parts.length < 2) return '';
   const names = partNames(parts);
-  const days = parts.map(({ startOn }, index) => `${names[index]} on ${dayWords(startOn, year)}`);
+  const days = parts.map(
+    ({ startOn }, index) => `${names[index]} ${onWord(style)} ${dayWords(startOn, style)}`,
+  );
   return `Begin ${days.join(', ')}.`;
 }
 

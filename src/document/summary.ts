@@ -1,7 +1,7 @@
 /** The plan in a few plain lines for the terminal, where the whole document would scroll away. */
-import { formatDay, yearOf } from '../base/dates.js';
+import { formatKnown, yearOf } from '../base/dates.js';
 import type { Plan } from '../planner/plan.js';
-import { dayWords } from './date-words.js';
+import { dayWords, MONTHS_ONLY } from './date-words.js';
 import { totalWork } from './glance-section.js';
 import { oneLine } from './one-line.js';
 import { needWords } from './shopping-section.js';
@@ -17,6 +17,7 @@ export function summaryOf(plan: Plan): string {
   const lines = [
     sentence(`${titleOf(plan)}: ${verdictWords(plan)}`),
     ...workLines(plan),
+    plan.datesKnownTo === 'month' ? MONTHS_ONLY : '',
     firstToBuy(plan),
     assumedLine(plan),
   ];
@@ -28,7 +29,7 @@ function verdictWords({ verdict, areas }: Plan): string {
   return areas.map((area) => `${oneLine(area.name)}, ${midSentence(area.verdict.title)}`).join('; ');
 }
 
-function workLines({ steps }: Plan): string[] {
+function workLines({ steps, datesKnownTo }: Plan): string[] {
   const [first] = steps;
   if (first === undefined) return [];
   const year = yearOf(first.startOn);
@@ -38,10 +39,12 @@ function workLines({ steps }: Plan): string[] {
       .toSorted()
       .at(-1) ?? first.endOn;
   return [
-    `First: ${midSentence(first.title)}, ${formatDay(first.startOn)}.`,
-    `${counted(steps.length, 'step')} until ${dayWords(lastDay, year)}, ${totalWork(steps)} in all.`,
+    `First: ${midSentence(first.title)}, ${withStop(formatKnown(first.startOn, datesKnownTo))}`,
+    `${counted(steps.length, 'step')} until ${dayWords(lastDay, { year, datesKnownTo })}, ${totalWork(steps)} in all.`,
   ];
 }
+
+const withStop = (words: string): string => (words.endsWith('?') ? words : `${words}.`);
 
 /** The thing to buy that the earliest step needs; ties go by the order of the list. */
 function firstToBuy({ shopping, steps, units }: Plan): string {

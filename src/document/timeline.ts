@@ -1,7 +1,8 @@
 /** A drawing of the job in plain text: a row for each step, a column for each week, the months above. */
 import type { Code } from 'mdast';
-import { addDays, daysBetween, type IsoDate, monthName, monthOf } from '../base/dates.js';
+import { addDays, daysBetween, type IsoDate, type KnownTo, monthName, monthOf } from '../base/dates.js';
 import type { PlanStep } from '../planner/plan.js';
+import { isKnownToDay, knownSpan, type Span } from './known-span.js';
 import { said } from './words.js';
 
 const DAYS_PER_COLUMN = 7;
@@ -11,22 +12,25 @@ const TITLE_WIDTH = 24;
 const NAME_WIDTH = 3;
 
 /** The drawing as a code block; nothing for a single step. */
-export function timelineOf(steps: readonly PlanStep[]): Code[] {
-  const first = steps[0]?.startOn;
-  if (first === undefined || steps.length < 2) return [];
-  const last =
-    steps
-      .map(({ endOn }) => endOn)
-      .sort()
-      .at(-1) ?? first;
+export function timelineOf(steps: readonly PlanStep[], knownTo: KnownTo = 'day'): Code[] {
+  if (steps.length < 2) return [];
+  const spans = steps.map((step) => knownSpan(step, knownTo));
+  const first = spans.map(({ from }) => from).sort()[0] as IsoDate;
+  const last = spans
+    .map(({ until }) => until)
+    .sort()
+    .at(-1) as IsoDate;
   const weeks = Math.floor(daysBetween(first, last) / DAYS_PER_COLUMN) + 1;
   const perColumn = DAYS_PER_COLUMN * Math.ceil(weeks / MOST_COLUMNS);
   const columns = Math.floor(daysBetween(first, last) / perColumn) + 1;
   const columnOf = (date: IsoDate): number => Math.floor(daysBetween(first, date) / perColumn);
-  const rows = steps.map(({ title, startOn, endOn }, index) => {
-    const [from, until] = [columnOf(startOn), columnOf(endOn)];
+  const rows = steps.map((step, index) => {
+    const { title } = step;
+    const span = spans[index] as Span;
+    const [from, until] = [columnOf(span.from), columnOf(span.until)];
+    const mark = isKnownToDay(step, knownTo) ? '#' : '?';
     const bar = Array.from({ length: columns }, (_, column) =>
-      column >= from && column <= until ? '#' : '.',
+      column >= from && column <= until ? mark : '.',
     );
     return `${nameOf(index + 1, title)} ${bar.join('')}`;
   });

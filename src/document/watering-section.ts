@@ -27,7 +27,7 @@ export function wateringSection({ watering, water }: Plan, references: Reference
   ];
   const rows = watering.map((period) => [
     inArea(said(period.weeks), period.area),
-    spanWords({ from: period.fromOn, until: period.untilOn }, references.year),
+    spanWords({ from: period.fromOn, until: period.untilOn }, references),
     timesWords(period.turnsPerDay),
     waterWords(period, references.units),
     ...(hasMeans ? [said(period.means ?? '')] : []),

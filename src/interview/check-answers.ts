@@ -111,7 +111,8 @@ function partsFault(value: unknown, context: AnswersContext): string | undefined
 /** Faults that only show when answers are seen together. */
 export function faultsTogether(answers: Answers, pack: Pack): string[] {
   const faults: string[] = [];
-  if (answers.areaM2 !== undefined && answers.lawnParts !== undefined && answers.areaM2 !== UNKNOWN) {
+  const { areaM2 = UNKNOWN, lawnParts = UNKNOWN } = answers;
+  if (areaM2 !== UNKNOWN && lawnParts !== UNKNOWN) {
     faults.push('"areaM2" and "lawnParts" both give the area. Keep one of them.');
   }
   const clashes = clashesIn(pack, answers).map(({ questionIds, says }) => {

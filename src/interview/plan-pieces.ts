@@ -90,7 +90,14 @@ function piecesOfStep(step: Step, pack: Pack): Part[] {
 /** What opens and closes the season of the step. */
 const windowLimits = ({ window }: Step): (Expression | undefined)[] =>
   [...(window?.between ?? []), ...(window?.warmSeason ?? []), ...(window?.rainFed ?? [])].flatMap(
-    ({ opensAtC, closes, rain }) => [opensAtC, closes?.belowC, closes?.daysLeft, rain?.share, rain?.days],
+    ({ opensAtC, closes, rain, anyDayFromC }) => [
+      opensAtC,
+      anyDayFromC,
+      closes?.belowC,
+      closes?.daysLeft,
+      rain?.share,
+      rain?.days,
+    ],
   );
 
 /** The sentence itself, and every number in it. */
@@ -99,12 +106,14 @@ function said(guards: readonly Expression[], ...texts: readonly string[]): Part[
   return [{ guards, shows: SHOWN }, ...slots.map((name) => ({ guards, shows: { var: name } }))];
 }
 
-/** What the planner reads by itself: seasons of warm-season grass and of seed that rain waters, and the watering table. */
+/** What the planner reads by itself: seasons of warm-season grass, of the south and of seed that rain waters, and the watering table. */
 function readByProgram(pack: Pack): Part[] {
   const isWarmSeason = { '===': [{ var: 'grassType' }, 'warm-season'] };
-  const seasons = pack.steps
-    .filter(({ window }) => window?.warmSeason !== undefined)
-    .map(({ when }) => ({ guards: [when], shows: isWarmSeason }));
+  const southern = pack.seasons?.southern;
+  const seasons = pack.steps.flatMap(({ window, when }) => [
+    ...(window?.warmSeason === undefined ? [] : [{ guards: [when], shows: isWarmSeason }]),
+    ...(window === undefined || southern === undefined ? [] : [{ guards: [when], shows: southern }]),
+  ]);
   const keepsWet = { var: 'facts.keepsWet' };
   const rainFed = pack.steps
     .filter(({ window }) => window?.rainFed !== undefined)

@@ -22,6 +22,7 @@ import { findingsOf, verdictOf } from './judgement.js';
 import { soonerOf } from './more-hands.js';
 import { placeName } from './place.js';
 import type { Plan, PlanStep } from './plan.js';
+import { climateOf } from './plan-climate.js';
 import type { PriceList } from './price-list.js';
 import type { Progress } from './progress.js';
 import { type Ledger, openLedger } from './provenance.js';
@@ -71,6 +72,7 @@ export function planOn(dated: DatedChoice, input: PlanInput): Plan {
   const verdict = verdictOf({ pack, scope, units }, knownScope, say, ledger);
   const findings = findingsOf({ pack, scope, units }, knownScope, say, ledger);
   const { climate } = season;
+  const datesKnownTo = climate === undefined ? 'month' : 'day';
   const isSoaked = active.some(({ id }) => id === 'soak');
   const signs = { pack, scope: knownScope, climate, today, units, isSoaked, note: ledger.noteFigure };
   const saidBefore = reasonsFor({ var: 'facts.need' }, { pack, scope, units });
@@ -88,11 +90,12 @@ export function planOn(dated: DatedChoice, input: PlanInput): Plan {
     units,
     name: said(answers.lawnName),
     place: place === null ? null : placeName(place, pack.climate),
-    climate: climateOf(season, pack, ledger),
+    datesKnownTo,
+    climate: climateOf(season, pack, ledger, today),
     lawn: lawnOf(answers, scope, ledger, units),
     areas: [],
     verdict,
-    sooner: soonerOf(sooner, steps, { pack, scope }),
+    sooner: soonerOf(sooner, steps, { pack, scope, datesKnownTo }),
     findings,
     steps,
     watering,
@@ -261,30 +264,17 @@ function planStep(step: Step, context: StepContext): PlanStep {
   };
 }
 
-function climateOf({ climate }: Season, { ownClimate }: Pack, ledger: Ledger): Plan['climate'] {
-  if (climate === undefined) return null;
-  const { station, period } = climate;
-  if (station === undefined)
-    return { station: null, km: null, period, licenceLine: null, own: ownClimate ?? null };
-  ledger.cite([{ id: station.sourceId, at: station.name }]);
-  ledger.noteFigure('station-reach-km');
-  return {
-    station: station.name,
-    km: rounded(station.km),
-    period,
-    licenceLine: station.licenceLine,
-    own: null,
-  };
-}
-
 /** Only where the place changes the window; the published months are in the step's own words. */
 function windowHereOf(
   step: Step,
   startOn: IsoDate,
   { scope, season }: { readonly scope: Scope; readonly season: Season },
 ): PlanStep['windowHere'] {
+  // What has no season of its own only keeps off frozen ground.
+  if (step.window === undefined || season.climate === undefined) return null;
   const numberOf = numbersOf(scope);
-  const [here, anywhere] = [season, { ...season, climate: undefined }].map((each) =>
+  const inPrint = { ...season, climate: undefined, shutDays: undefined };
+  const [here, anywhere] = [season, inPrint].map((each) =>
     windowsOf(step, each, numberOf)?.find((window) => isInWindow(startOn, window)),
   );
   if (here === undefined || (here.from === anywhere?.from && here.until === anywhere.until)) return null;

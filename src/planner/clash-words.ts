@@ -94,10 +94,11 @@ function waitWords(
 }
 
 function seasonWords(step: Step, { pack, scope, season, say }: Telling): string {
-  const [here, anywhere] = [season, { ...season, climate: undefined }].map((each) =>
+  const [here, anywhere] = [season, { ...season, climate: undefined, shutDays: undefined }].map((each) =>
     windowsOf(step, each, numbersOf(scope)),
   );
-  const isNarrowed = JSON.stringify(here?.map(ends)) !== JSON.stringify(anywhere?.map(ends));
+  const isNarrowed =
+    season.climate !== undefined && JSON.stringify(here?.map(ends)) !== JSON.stringify(anywhere?.map(ends));
   const spans = (here ?? []).map((window) => {
     const [from, until] = ends(window).map(dayOfYearWords) as [string, string];
     return wordedInside(pack, 'clashSpan', { from, until });

@@ -48,6 +48,8 @@ export interface PlanChange {
 export interface Comparison {
   readonly format: 1;
   readonly madeOn: IsoDate;
+  /** `month` where one of the two knows no climate: days are then only a reckoning by the months in print. */
+  readonly datesKnownTo: Plan['datesKnownTo'];
   readonly before: Pick<Plan, 'verdict' | 'lawn'>;
   readonly after: Pick<Plan, 'verdict' | 'lawn'>;
   readonly answers: readonly ChangedAnswer[];
@@ -115,6 +117,7 @@ export function comparePlans(input: CompareInput): Comparison {
   return {
     format: 1,
     madeOn: today,
+    datesKnownTo: planBefore.datesKnownTo === 'month' ? 'month' : planAfter.datesKnownTo,
     before: { verdict: planBefore.verdict, lawn: planBefore.lawn },
     after: { verdict: planAfter.verdict, lawn: planAfter.lawn },
     answers: units.flat().map((id) => changedAnswer(id, { pack, before, after, units: said })),

@@ -1,10 +1,19 @@
 /** The facts that no condition can work out: area from parts, days since a date, the wait for a season. */
 import { lawnPartsArea } from '../agronomy/area-parts.js';
-import { daysBetween, type IsoDate, isIsoDate } from '../base/dates.js';
+import { addDays, daysBetween, type IsoDate, isIsoDate } from '../base/dates.js';
 import type { LawnPart } from '../interview/answers.js';
 import type { Outcome } from '../rules/evaluate.js';
+import type { Pack } from '../rules/pack.js';
 import type { ComputedFact } from '../rules/scope.js';
 import type { Parting } from './parting.js';
+import {
+  halfTold,
+  isHalfKnown,
+  PLACE,
+  type Whereabouts,
+  warmGrassSleepsOn,
+  whereabouts,
+} from './whereabouts.js';
 
 /** What only the dates can tell the rules. */
 export interface Timing {
@@ -32,10 +41,12 @@ export function dateOr(answer: unknown, otherwise: IsoDate): IsoDate {
 /**
  * The computed facts of a session.
  *
+ * @param pack for the climate of the place
  * @param today day that stands for an open first free day
  * @param timing what the first dating found out, or that nothing is dated
  */
 export function computedFacts(
+  pack: Pack,
   today: IsoDate,
   timing: Timing | 'open',
 ): Readonly<Record<string, ComputedFact>> {
@@ -52,8 +63,69 @@ export function computedFacts(
       const days = Math.max(0, daysBetween(today, startOf(raw('startOn'), today)));
       return { known: true, value: days, used: ['startOn'], from: ['startOn'] };
     },
+    ...placeFacts(pack, today),
     ...(timing === 'open' ? UNDATED : datedFacts(timing)),
   };
+}
+
+/** What the place tells; open for as long as the place, or the half of the earth in its stead, can still be answered. */
+function placeFacts(pack: Pack, today: IsoDate): Readonly<Record<string, ComputedFact>> {
+  const byPlace =
+    (tell: (at: Whereabouts) => Value | undefined): ComputedFact =>
+    (read) =>
+      // An own climate stands, whatever the place.
+      told(pack.ownClimate === undefined ? [read(PLACE)] : [], tell(whereabouts(pack, read, today)));
+  const byHalf =
+    (tell: (at: Whereabouts) => Value | undefined): ComputedFact =>
+    (read) => {
+      const place = read(PLACE);
+      const half = halfTold(pack, read);
+      // Whoever has told the half need not know the place.
+      const stands = place.known
+        ? [place]
+        : isHalfKnown(pack, place)
+          ? []
+          : half.known
+            ? [half]
+            : [place, half];
+      return told(stands, tell(whereabouts(pack, read, today)));
+    };
+  return {
+    // Without the whereabouts: those ask for the half themselves.
+    'half-known': (read) => {
+      const isKnown = isHalfKnown(pack, read(PLACE));
+      return told(isKnown ? [] : [read(PLACE)], isKnown);
+    },
+    'southern-half': byHalf(({ southern }) => southern),
+    'winter-known': byPlace(({ climate }) => climate?.coldestTMinC !== undefined),
+    'coldest-month': byPlace(({ climate }) => climate?.coldestTMinC),
+    'warm-grass-sleeps': byHalf((at) => warmGrassSleepsOn(today, pack, at)),
+    'days-until-green': (read, raw) => {
+      const start = startOf(raw('startOn'), today);
+      return byHalf((at) => daysAsleep(start, (day) => warmGrassSleepsOn(day, pack, at)))(read, raw);
+    },
+  };
+}
+
+const DAYS_PER_YEAR = 365;
+
+/** Days from the one given to the first that is not slept through; a year where there is none. */
+function daysAsleep(from: IsoDate, sleeps: (day: IsoDate) => boolean): number {
+  let days = 0;
+  while (days < DAYS_PER_YEAR && sleeps(addDays(from, days))) days++;
+  return days;
+}
+
+type Value = string | number | boolean;
+const NOT_KNOWN: Outcome = { known: false, open: [] };
+
+/** The value, unless an answer that it stands on can still be given. */
+function told(stands: readonly Outcome[], value: Value | undefined): Outcome {
+  const open = stands.flatMap((outcome) => (outcome.known ? [] : outcome.open));
+  if (open.length > 0) return { known: false, open };
+  if (value === undefined) return NOT_KNOWN;
+  const names = [...new Set(stands.flatMap((outcome) => (outcome.known ? outcome.from : [])))];
+  return { known: true, value, used: names, from: names };
 }
 
 const datedFacts = ({ seasonWaitDays, parting }: Timing): Readonly<Record<string, ComputedFact>> => ({
@@ -65,7 +137,7 @@ const datedFacts = ({ seasonWaitDays, parting }: Timing): Readonly<Record<string
 const undated = (): Outcome => ({ known: false, open: [] });
 const UNDATED = { 'season-wait': undated, parts: undated, people: undated };
 
-const settled = (value: number): Outcome => ({ known: true, value, used: [], from: [] });
+const settled = (value: number | boolean): Outcome => ({ known: true, value, used: [], from: [] });
 
 /** The area, with the spread that the way of measuring leaves. */
 function areaOutcome(read: (name: string) => Outcome, parts: unknown): Outcome {

@@ -1,5 +1,5 @@
 /** What another pair of hands would change: the work of a season saved. */
-import { formatDay, yearOf } from '../base/dates.js';
+import { formatKnown, type KnownTo } from '../base/dates.js';
 import { plainNumber } from '../base/quantity-words.js';
 import type { View } from '../interview/reasons.js';
 import type { Pack } from '../rules/pack.js';
@@ -12,7 +12,7 @@ import { answered } from './steps.js';
 export function soonerOf(
   sooner: Dating['sooner'],
   steps: readonly PlanStep[],
-  { pack, scope }: View,
+  { pack, scope, datesKnownTo }: View & Pick<Plan, 'datesKnownTo'>,
 ): Plan['sooner'] {
   const later = steps.find(({ id }) => SOWINGS.includes(id))?.startOn;
   if (sooner === undefined || later === undefined) return null;
@@ -21,8 +21,8 @@ export function soonerOf(
   const says = worded(pack, 'handsSooner', {
     now: peopleIn(pack, present.known ? (present.value as number) : 1),
     people: peopleIn(pack, people),
-    sooner: dayIn(sowOn),
-    later: dayIn(later),
+    sooner: dayIn(sowOn, datesKnownTo),
+    later: dayIn(later, datesKnownTo),
   });
   const question = pack.questionById.get('hoursPerDay');
   const hours = Number(answered(scope, 'hoursPerDay')) * people;
@@ -41,5 +41,5 @@ const peopleIn = (pack: Pack, count: number): string =>
     ? wordedInside(pack, 'onePerson')
     : wordedInside(pack, 'manyPeople', { count: plainNumber(count) });
 
-const dayIn = (day: PlanStep['startOn']): string =>
-  `${formatDay(day).replace(/^\w+ | \d{4}$/g, '')} ${yearOf(day)}`;
+const dayIn = (day: PlanStep['startOn'], knownTo: KnownTo): string =>
+  formatKnown(day, knownTo).replace(/^\w+day /, '');

@@ -3,7 +3,7 @@
  * figures and sources already in it. Nothing downstream computes a number or reads a rule.
  * Amounts in g, mL, L, m2 and h; dates ISO; null where the plan leaves a thing open on purpose.
  */
-import type { IsoDate } from '../base/dates.js';
+import type { IsoDate, KnownTo } from '../base/dates.js';
 import type { Units } from '../base/us-units.js';
 import type { Answers } from '../interview/answers.js';
 import type { OwnClimate } from '../rules/pack.js';
@@ -212,14 +212,23 @@ export interface Plan {
   readonly name: string | null;
   readonly place: string | null;
   /**
+   * `month`: no climate is known, so the days in the plan are only a reckoning by the months in print. Whoever shows
+   * one to a reader shows the month, with a question mark.
+   */
+  readonly datesKnownTo: KnownTo;
+  /**
    * The means by which the seasons are worked out: of a weather station, or, without one, of the user's own file, which
    * the period names; null where there is neither.
    */
   readonly climate: {
     readonly station: string | null;
     readonly km: number | null;
+    /** Where no station is near: those that speak for the place together, the nearest first; otherwise empty. */
+    readonly neighbours: readonly { readonly name: string; readonly km: number }[];
     readonly period: string;
     readonly licenceLine: string | null;
+    /** Whether water use can be worked out; an own climate without a place or a range of temperature gives none. */
+    readonly hasWaterUse: boolean;
     /** The user's own means, so that the plan can be worked out again without the file; null for a station. */
     readonly own: OwnClimate | null;
   } | null;

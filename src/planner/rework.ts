@@ -1,5 +1,5 @@
 /** The rest of a plan worked out again from where things stand, and what of it moved, and why. */
-import { addDays, daysBetween, formatDay, type IsoDate } from '../base/dates.js';
+import { addDays, daysBetween, formatDay, formatKnown, type IsoDate, type KnownTo } from '../base/dates.js';
 import { daysWords } from '../base/quantity-words.js';
 import { assemblePlan, type PlanInput, plannedScope } from './assemble-plan.js';
 import type { Plan, PlanStep } from './plan.js';
@@ -97,10 +97,14 @@ function limitOf({ step: id, minDays }: PlanStep['after'][number], plan: Plan): 
   if (before === undefined) return [];
   const { title, startOn, doneOn } = before;
   const after = minDays === 0 ? 'it follows' : `it comes ${daysWords(minDays)} after`;
-  const stands = doneOn === null ? `now due on ${formatDay(startOn)}` : `done on ${formatDay(doneOn)}`;
+  const stands =
+    doneOn === null ? `now due ${dueWords(startOn, plan.datesKnownTo)}` : `done on ${formatDay(doneOn)}`;
   const why = `${after} "${title}", ${stands}`;
   return [{ on: addDays(workEnd(before), minDays), why, isCarried: doneOn === null }];
 }
+
+const dueWords = (day: IsoDate, knownTo: KnownTo): string =>
+  `${knownTo === 'day' ? 'on' : 'in'} ${formatKnown(day, knownTo)}`;
 
 const DAYS_PER_WEEK = 7;
 

@@ -1,16 +1,15 @@
 /** The steps of the rules as a net of work and waits, with the windows of the season and the working days. */
-import { addDays, daysBetween, type IsoDate, yearOf } from '../base/dates.js';
+import { addDays, daysBetween, type IsoDate } from '../base/dates.js';
 import { evaluate, type Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
 import type { Step } from '../rules/schema.js';
 import { likelyHoursOf } from './amounts.js';
-import { climateFor, isSouthernHere } from './climate.js';
 import { dateOr, startOf } from './computed-facts.js';
 import type { ByPart, Parted } from './parts.js';
-import { placeOf } from './place.js';
 import type { ScheduleWait } from './schedule.js';
 import { skeletonWaits } from './skeleton-waits.js';
 import { activeSteps, answered, daysOf, holds } from './steps.js';
+import { whereabouts } from './whereabouts.js';
 import { type FitDays, fitDaysOf, type NumberOf, type Season } from './windows.js';
 import { type HoursTaken, remembered } from './work-days.js';
 
@@ -122,15 +121,15 @@ function notBeforeOf(step: Step, scope: Scope, startOn: IsoDate): number {
 
 /** What decides on which days work may be done. */
 export function seasonOf(pack: Pack, scope: Scope, today: IsoDate): Season {
-  const typed = answered(scope, 'place');
-  const place = typeof typed === 'string' ? placeOf(typed, pack.climate) : undefined;
-  const reachKm = pack.figureById.get('station-reach-km')?.typical ?? 0;
+  const { southern, climate, lateSpring, shutDays } = whereabouts(pack, scope, today);
   return {
-    southern: isSouthernHere(pack, place),
+    southern,
     warmSeasonGrass: answered(scope, 'grassType') === 'warm-season',
     weekendsOnly: answered(scope, 'workDays') === 'weekends',
     rainFed: answered(scope, 'facts.keepsWet') === false,
-    climate: climateFor(pack, place, { reachKm, year: yearOf(today) }),
+    climate,
+    lateSpring,
+    shutDays,
   };
 }
 

@@ -29,6 +29,10 @@ export interface Season {
   readonly rainFed?: boolean;
   /** The warmth of the soil where the climate of the place is known. */
   readonly climate?: LocalClimate | undefined;
+  /** By that climate the soil warms so late that a spring in print would be over before it begins. */
+  readonly lateSpring?: boolean;
+  /** Days of the year, `MM-DD`, on which the ground is frozen, or is likely to be where no climate is known. */
+  readonly shutDays?: ReadonlySet<string> | undefined;
   /** As if every window were always open: to see what the season costs. */
   readonly anyTimeOfYear?: boolean;
 }
@@ -56,6 +60,8 @@ export function fitDaysOf(step: Step, season: Season, numberOf: NumberOf): FitDa
       }
     },
     lastFitDay: (date) => {
+      // Frost puts off what has no season, and hurries nobody.
+      if (step.window === undefined) return undefined;
       const ends = (windows ?? []).filter((window) => isInWindow(date, window));
       const last = ends
         .map((window) => lastDateInWindow(date, window))
@@ -75,26 +81,73 @@ export function windowWhy({ window }: Step, { warmSeasonGrass }: Season): string
   return (warmSeasonGrass ? window.whyWarmSeason : undefined) ?? window.why;
 }
 
-/** The windows of the step at the place, or undefined for a step that has none. */
+/** The windows of the step at the place, or undefined for a step that may be done on any day. */
 export function windowsOf(
+  step: Step,
+  season: Season,
+  numberOf: NumberOf,
+): readonly YearlyWindow[] | undefined {
+  if (season.anyTimeOfYear === true) return undefined;
+  const windows = seasonsOf(step, season, numberOf);
+  const { shutDays } = season;
+  if (shutDays === undefined || shutDays.size === 0 || step.indoors === true) return windows;
+  const thawed = (windows ?? [WHOLE_YEAR]).flatMap((window) => withoutShutDays(window, shutDays));
+  // Where the ground never thaws in the season, nothing better can be said than the season.
+  return thawed.length === 0 ? windows : thawed;
+}
+
+function seasonsOf(
   { window }: Step,
   season: Season,
   numberOf: NumberOf,
 ): readonly YearlyWindow[] | undefined {
-  if (window === undefined || season.anyTimeOfYear === true) return undefined;
-  const published = publishedFor(window, season);
-  const { climate } = season;
-  const sure = knowsRain(climate)
-    ? published
-    : published.map((rule) => ({ ...rule, from: rule.surelyFrom ?? rule.from }));
+  if (window === undefined) return undefined;
+  const { climate, lateSpring } = season;
+  const hasRain = knowsRain(climate);
+  const published = publishedFor(window, season).map((rule) => ({
+    ...rule,
+    from: hasRain ? rule.from : (rule.surelyFrom ?? rule.from),
+    until: climate !== undefined && lateSpring === true ? (rule.lateUntil ?? rule.until) : rule.until,
+  }));
   const windows = season.southern
-    ? sure.map((rule) => ({ ...rule, from: halfYearOn(rule.from), until: halfYearOn(rule.until) }))
-    : sure;
+    ? published.map((rule) => ({ ...rule, from: halfYearOn(rule.from), until: halfYearOn(rule.until) }))
+    : published;
   if (climate === undefined) return windows;
   const open = windows.flatMap((rule) => warmPart(rule, climate, numberOf) ?? []);
+  if (open.some(isWholeYear)) return undefined;
   // Where the soil never warms in time, the published months still say when it is least bad.
   return open.length === 0 ? windows : open;
 }
+
+const WHOLE_YEAR: YearlyWindow = { from: '01-01', until: '12-31' };
+const isWholeYear = ({ from, until }: YearlyWindow): boolean =>
+  from === WHOLE_YEAR.from && until === WHOLE_YEAR.until;
+
+/** The runs of days of a window on which the ground is open. */
+const withoutShutDays = (window: YearlyWindow, shutDays: ReadonlySet<string>): YearlyWindow[] =>
+  runsOf((day) => isInWindow(day, window) && !shutDays.has(day.slice(MONTH_AT)));
+
+/** The runs of days of the year that hold, each as a window; a run over the new year is one. */
+function runsOf(holds: (day: IsoDate) => boolean): YearlyWindow[] {
+  const days = daysOfLeapYear();
+  const isOpen = days.map(holds);
+  if (isOpen.every((open) => open)) return [WHOLE_YEAR];
+  const at = (index: number): number => (index + days.length) % days.length;
+  const firsts = days.flatMap((_, index) => (isOpen[index] && !isOpen[at(index - 1)] ? [index] : []));
+  return firsts.map((first) => {
+    let last = first;
+    while (isOpen[at(last + 1)]) last++;
+    return { from: monthDayOf(days[first] as IsoDate), until: monthDayOf(days[at(last)] as IsoDate) };
+  });
+}
+
+/** A leap year, so that 29 February has its place. */
+export const daysOfLeapYear = (): readonly IsoDate[] => {
+  const first = parseIsoDate('2028-01-01');
+  const length = daysBetween(first, parseIsoDate('2029-01-01'));
+  return Array.from({ length }, (_, index) => addDays(first, index));
+};
+const monthDayOf = (day: IsoDate): string => day.slice(MONTH_AT);
 
 function knowsRain(climate: LocalClimate | undefined): boolean {
   if (climate === undefined) return false;
@@ -116,8 +169,10 @@ export function closingOf({ window }: Step, season: Season): WindowRule['closes'
 
 /** The part of a window in which the soil is as warm as the rule asks for; undefined when there is none. */
 function warmPart(rule: WindowRule, climate: LocalClimate, numberOf: NumberOf): YearlyWindow | undefined {
-  const { opensAtC, closes, rain } = rule;
+  const { opensAtC, closes, rain, anyDayFromC } = rule;
   const { soilCOn, year } = climate;
+  const anyDayFrom = anyDayFromC === undefined ? undefined : numberOf(anyDayFromC);
+  if (anyDayFrom !== undefined) return runsOf((day) => soilCOn(dayOfYear(day)) >= anyDayFrom)[0];
   const opens = opensAtC === undefined ? undefined : numberOf(opensAtC);
   const [belowC, daysLeft] = closes === undefined ? [] : [numberOf(closes.belowC), numberOf(closes.daysLeft)];
   const [share, rainDays] = rain === undefined ? [] : [numberOf(rain.share), numberOf(rain.days)];

@@ -26,7 +26,7 @@ export function scopeFor({ pack, answers, today, assume, timing = NO_TIMING }: S
       if (assume === 'nothing') return pack.questionById.get(id)?.optional === true;
       return given[id] === UNKNOWN || pack.questionById.get(id)?.optional === true;
     },
-    computed: computedFacts(today, timing),
+    computed: computedFacts(pack, today, timing),
   });
 }
 

@@ -1,5 +1,6 @@
 /** Every condition of a pack with the place where it stands and the kind that is wanted there. */
 import { once } from '../base/once.js';
+import { callOf } from './call.js';
 import { answerOf } from './names.js';
 import type { Kind } from './operators.js';
 import type { PackData } from './pack.js';
@@ -29,7 +30,8 @@ export type RecordKind =
   | 'watering'
   | 'trouble'
   | 'notDone'
-  | 'together';
+  | 'together'
+  | 'season';
 
 export const expressionsOf = once((pack: PackData): readonly Placed[] => {
   const placed: Placed[] = [];
@@ -68,9 +70,10 @@ export const expressionsOf = once((pack: PackData): readonly Placed[] => {
       put('step', step.id, `/after/${index}/maxDays`, wait.maxDays, 'number', true);
     });
     for (const kind of ['between', 'warmSeason', 'rainFed'] as const)
-      step.window?.[kind]?.forEach(({ opensAtC, closes, rain }, index) => {
+      step.window?.[kind]?.forEach(({ opensAtC, closes, rain, anyDayFromC }, index) => {
         const at = `/window/${kind}/${index}`;
         put('step', step.id, `${at}/opensAtC`, opensAtC, 'number', true);
+        put('step', step.id, `${at}/anyDayFromC`, anyDayFromC, 'number', true);
         put('step', step.id, `${at}/closes/belowC`, closes?.belowC, 'number', true);
         put('step', step.id, `${at}/closes/daysLeft`, closes?.daysLeft, 'number', true);
         put('step', step.id, `${at}/rain/share`, rain?.share, 'number', true);
@@ -117,6 +120,22 @@ export const expressionsOf = once((pack: PackData): readonly Placed[] => {
     });
   }
   for (const limit of pack.notDone) put('notDone', limit.id, '/when', limit.when, 'truth', true);
+  for (const [pointer, expression] of expressionsOfSeasons(pack.seasons)) {
+    const [wanted, decides] = ({ '/half': ['word', false], '/southern': ['truth', true] } as const)[
+      pointer
+    ] ?? ['number', false];
+    put('season', 'seasons', `/seasons${pointer}`, expression, wanted, decides);
+  }
   for (const rule of pack.together) put('together', rule.id, '/must', rule.must);
   return placed;
 });
+
+/** Every expression of the seasons with its place, at any depth. */
+function expressionsOfSeasons(seasons: object = {}, at = ''): [string, Expression][] {
+  return Object.entries(seasons).flatMap(([key, value]: [string, unknown]): [string, Expression][] => {
+    if (typeof value !== 'object' || value === null) return [];
+    return callOf(value as Expression) === undefined
+      ? expressionsOfSeasons(value, `${at}/${key}`)
+      : [[`${at}/${key}`, value as Expression]];
+  });
+}

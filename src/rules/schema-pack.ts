@@ -14,6 +14,7 @@ import {
   stepSchema,
 } from './schema.js';
 import { questionSchema } from './schema-question.js';
+import { seasonsSchema } from './schema-seasons.js';
 
 export const verdictId = z.enum([
   'care-only',
@@ -213,6 +214,7 @@ export const manifestSchema = z.strictObject({
   sections: z.array(z.strictObject({ id, title: sentence })).min(1),
   /** The skeleton of the trade, first to last: every step names its place in it. */
   phases: z.array(z.strictObject({ id, what: sentence })).min(1),
+  seasons: seasonsSchema.optional(),
   wording: wordingSchema,
 });
 
@@ -221,6 +223,15 @@ export const climateSchema = z.strictObject({
   licenceLine: sentence,
   sourceId: id,
   period: sentence,
+  /** Boxes of land for which the nearest of these stations speak together where none is near. */
+  speaksFor: z
+    .array(
+      z.strictObject({
+        latitudeDeg: z.strictObject({ min: z.number(), max: z.number() }),
+        longitudeDeg: z.strictObject({ min: z.number(), max: z.number() }),
+      }),
+    )
+    .optional(),
   stations: z.array(
     z.strictObject({
       name: sentence,

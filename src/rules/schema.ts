@@ -14,7 +14,7 @@ export const answerName = z
   .string()
   .regex(/^[a-z][A-Za-z0-9]*$/, 'a question or fact id is one camelCase word, as conditions read it');
 export const isoDate = z.iso.date();
-const monthDay = z.string().regex(/^(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, 'a yearly date is MM-DD');
+export const monthDay = z.string().regex(/^(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/, 'a yearly date is MM-DD');
 export const sentence = z.string().min(1);
 
 /** JSON Logic; lint.ts checks operators, argument counts, names and depth. */
@@ -73,7 +73,20 @@ export const factSchema = z
     value: expression.optional(),
     /** Or the name of a function of the program that works it out. */
     computedBy: z
-      .enum(['area', 'days-since-weedkiller', 'days-until-start', 'season-wait', 'parts', 'people'])
+      .enum([
+        'area',
+        'days-since-weedkiller',
+        'days-until-start',
+        'season-wait',
+        'parts',
+        'people',
+        'half-known',
+        'southern-half',
+        'winter-known',
+        'coldest-month',
+        'warm-grass-sleeps',
+        'days-until-green',
+      ])
       .optional(),
     /** Names that a computed fact reads. */
     reads: z.array(sentence).optional(),
@@ -146,6 +159,10 @@ const yearlyWindow = z.strictObject({
   rain: z.strictObject({ share: expression, days: expression }).optional(),
   /** The first day where the climate of the place is not known. */
   surelyFrom: monthDay.optional(),
+  /** Closes then instead, where the climate is known and its spring is late (`seasons.lateSpring`). */
+  lateUntil: monthDay.optional(),
+  /** Where the climate is known, every day counts on which the soil is as warm as this, C, whatever the month. */
+  anyDayFromC: expression.optional(),
 });
 
 export const stepSchema = z.strictObject({
@@ -167,7 +184,9 @@ export const stepSchema = z.strictObject({
   notBefore: z
     .array(z.strictObject({ when: expression, date: expression, plusDays: expression, why: sentence }))
     .optional(),
-  /** Days of the year (northern) in which the step may be done; absent: any day. */
+  /** It does not touch the ground: frost is no bar to it. */
+  indoors: z.boolean().optional(),
+  /** Days of the year (northern) in which the step may be done; absent: any day on which the ground is not frozen. */
   window: z
     .strictObject({
       between: z.array(yearlyWindow).min(1),

@@ -36,11 +36,11 @@ describe('a place', () => {
     },
   );
 
-  it('is asked again where no station is near, and says that months in print are used', () => {
+  it('is asked again where no station is near, and says that only months can be named', () => {
     const reading = read('-34.9, 138.6');
     expect(reading).toMatchObject({ kind: 'odd', value: '-34.9, 138.6' });
     expect('says' in reading && reading.says).toMatch(
-      /34\.9 degrees south, 138\.6 east; no weather station that I know is within 60 km.*months in print/,
+      /34\.9 degrees south, 138\.6 east; no weather station that I know is within 60 km.*months only, with a question mark/,
     );
   });
 

@@ -26,14 +26,14 @@ const STEPS =
   `wait-for-season soil-test thin-shade fix-drainage sharpen-mower raise-cut weed-by-hand soak treat-moss
   cut low-cut rake-moss scarify clear core fork brush-cores clear-old-turf dig-over firm-and-rake wetting-agent lime
   soil-bed catch-test sow patch-sow cover-seed pin-net water-in keep-off first-mow first-feed feed flush-patches rest-worn
-  weedkiller-later plant-instead look-again`.split(/\s+/);
+  weedkiller-later plant-instead look-again wait-for-green`.split(/\s+/);
 
 /** Every finding that the rest of the pack reads by name. */
 const WANTED =
   `mossy thick-thatch excess-thatch rooted-thatch compacted probe-too-dry slow-drainage poor-drainage
   too-dark shaded half-shaded drought-dormant drought-stressed dead-turf worn weedy weeds-take-over coarse-grass
   mown-too-short blunt-mower hungry acid water-repellent dog-patches root-grubs uneven wrong-levels steep
-  recent-weedkiller near-water`.split(/\s+/);
+  recent-weedkiller near-water winter-dormant`.split(/\s+/);
 
 /** Numbers that stand bare in a condition, at every depth. */
 function numbersIn(expression: Expression): number[] {

@@ -17,6 +17,7 @@ export const samplePlan: Plan = {
   units: 'metric',
   name: 'Mill End, back lawn',
   place: 'Lower Wickham',
+  datesKnownTo: 'day',
   climate: null,
   lawn: { areaM2: 84, areaUncertaintyM2: 6, areaAssumed: false, measuredBy: 'paces' },
   verdict: {

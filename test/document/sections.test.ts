@@ -34,7 +34,7 @@ describe('the title', () => {
 
 describe('the job at a glance', () => {
   const publishedMonths =
-    'No weather station in the table is near, so the seasons are the published months. A cold or high garden is later in spring and earlier in autumn.';
+    'The seasons are the published months. A cold or high garden is later in spring and earlier in autumn. A climate file of your own brings days.';
   const tableOf = (plan: typeof samplePlan) => glanceSection(plan, references).at(-1);
 
   it('has a drawing, then a table with a row a step: days, latest start and work', () => {
@@ -88,6 +88,8 @@ describe('the job at a glance', () => {
     const climate = {
       station: 'Oxford',
       km: 14.2,
+      neighbours: [],
+      hasWaterUse: true,
       period: '1991-2020',
       licenceLine: 'Open data.',
       own: null,

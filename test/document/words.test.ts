@@ -125,14 +125,26 @@ describe('days', () => {
   // 13 March 2027 is a Saturday: ISO 8601 calendar, as test/base/dates.test.ts checks against Temporal.
   const [saturday, sunday] = [parseIsoDate('2027-03-13'), parseIsoDate('2027-03-14')];
 
+  const inYear = (year: number) => ({ year, datesKnownTo: 'day' }) as const;
+
+  it('are a month with a question mark where no more is known', () => {
+    const style = { year: 2027, datesKnownTo: 'month' } as const;
+    expect(dayWords(saturday, style)).toBe('March?');
+    expect(dayWords(saturday, { ...style, year: 2026 })).toBe('March 2027?');
+    expect(spanWords({ from: saturday, until: sunday }, style)).toBe('March?');
+    expect(spanWords({ from: saturday, until: parseIsoDate('2027-05-02') }, style)).toBe('March? to May?');
+  });
+
   it('leave out the year that the reader has in mind', () => {
-    expect(dayWords(saturday, 2027)).toBe('Saturday 13 March');
-    expect(dayWords(saturday, 2026)).toBe('Saturday 13 March 2027');
+    expect(dayWords(saturday, inYear(2027))).toBe('Saturday 13 March');
+    expect(dayWords(saturday, inYear(2026))).toBe('Saturday 13 March 2027');
   });
 
   it('are a span or a single day', () => {
-    expect(spanWords({ from: saturday, until: sunday }, 2027)).toBe('Saturday 13 March to Sunday 14 March');
-    expect(spanWords({ from: saturday, until: saturday }, 2027)).toBe('Saturday 13 March');
+    expect(spanWords({ from: saturday, until: sunday }, inYear(2027))).toBe(
+      'Saturday 13 March to Sunday 14 March',
+    );
+    expect(spanWords({ from: saturday, until: saturday }, inYear(2027))).toBe('Saturday 13 March');
   });
 });
 

@@ -10,7 +10,7 @@ import { type Command, type ParsedArgs, PRICES_OPTION, UNITS_OPTION, unitsOf } f
 import type { FinishInput } from '../finish-plan.js';
 import { type CliIo, CliStop, EXIT, isScheduleClash } from '../io.js';
 import { lawnInterview } from '../lawn-interview.js';
-import { CLIMATE_OPTION, withOwnClimate } from '../own-climate.js';
+import { CLIMATE_OPTION, refuseOtherHalf, withOwnClimate } from '../own-climate.js';
 import { openSaving, quoted, type Saving } from '../saving.js';
 
 export const ask: Command = {
@@ -62,6 +62,7 @@ async function runAsk(args: ParsedArgs, io: CliIo): Promise<number> {
     reader.use(pack);
     const prefilled = await prefilledFrom(args, io, pack);
     const given = withDaysPassed([...prefilled.answers, ...saving.answers], io.today, pack);
+    refuseOtherHalf(Object.fromEntries(given.map(({ questionId, value }) => [questionId, value])), pack);
     const { heldOver, startedOn } = saving;
     const { areas, inAreas } = saving.areas.length > 0 ? saving : prefilled;
     const rules = lawnInterview({

@@ -11,7 +11,7 @@ import { answersContext } from '../answers-context.js';
 import { type Command, type ParsedArgs, PRICES_OPTION, UNITS_OPTION, unitsOf } from '../command.js';
 import { faultStop, type Given, givenIn, withClimateOf } from '../given-answers.js';
 import { type CliIo, CliStop, EXIT } from '../io.js';
-import { CLIMATE_OPTION, withOwnClimate } from '../own-climate.js';
+import { CLIMATE_OPTION, refuseOtherHalf, withOwnClimate } from '../own-climate.js';
 import { pricesFrom } from '../read-prices.js';
 import { dayOf } from './plan.js';
 
@@ -51,6 +51,7 @@ export const compare: Command = {
     const pack = inOneClimate(rules, givenBefore, givenAfter);
     const before = givenBefore.answers;
     const after = givenAfter?.answers ?? withSet(before, sets, pack, today);
+    for (const answers of [before, after]) refuseOtherHalf(answers, pack);
     const context = answersContext(pack, today);
     const isPossible = (answers: Answers): boolean => checkAnswers(answers, context).ok;
     const prices = await pricesFrom(args, io, pack);

@@ -9,7 +9,7 @@ import { scopeFor } from '../../planner/working-scope.js';
 import { type Command, PRICES_OPTION, UNITS_OPTION, unitsOf } from '../command.js';
 import { lawnIn, withClimateOf } from '../given-answers.js';
 import { CliStop, EXIT } from '../io.js';
-import { CLIMATE_OPTION, withOwnClimate } from '../own-climate.js';
+import { CLIMATE_OPTION, refuseOtherHalf, withOwnClimate } from '../own-climate.js';
 import { pricesFrom } from '../read-prices.js';
 import { FORMATS, type Format, rendered } from '../render-plan.js';
 import { writeResult } from '../write-result.js';
@@ -77,6 +77,7 @@ export const plan: Command = {
 
 /** @throws {CliStop} exit code 3 with every question that still matters */
 export function makePlan(input: LawnInput): Plan {
+  refuseOtherHalf(input.answers, input.pack);
   const lines = input.assumeAll ? [] : openLines(input);
   if (lines.length > 0) {
     throw new CliStop(

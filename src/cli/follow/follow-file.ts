@@ -12,6 +12,7 @@ import { NO_AREAS, readSession, type SavedSession } from '../../session/saved-se
 import { answersContext } from '../answers-context.js';
 import { answersOn, withClimateOf } from '../given-answers.js';
 import { type CliIo, CliStop, EXIT } from '../io.js';
+import { refuseOtherHalf } from '../own-climate.js';
 import { sessionBeside } from './session-beside.js';
 
 export interface FollowFile {
@@ -94,6 +95,7 @@ async function fromSession(
   const session = withClimateKept(reading.session, pack);
   const madeOn = session.followed?.madeOn ?? lastGivenOn(session);
   const answers = answersOn(madeOn, session.answers, pack);
+  refuseOtherHalf(answers, pack);
   const input = { pack, answers, today: madeOn, assumeAll: session.followed?.assumeAll ?? false, units };
   const open = openQuestions(pack, scopeFor({ ...input, assume: 'said' }));
   if (!input.assumeAll && open.length > 0)
@@ -147,6 +149,7 @@ async function fromPlan(plan: Plan, { path, save, io, pack: rules, units }: Open
   const context = answersContext(pack, madeOn);
   const read = readAnswersFile(JSON.stringify({ format: 1, answers: plan.answers }), context);
   if (!read.ok) throw new CliStop(EXIT.answers, `${path}: ${read.faults.join(' ')}`);
+  refuseOtherHalf(read.answers, pack);
   const kept = save ?? sessionBeside(path);
   if (io.exists(kept))
     throw new CliStop(

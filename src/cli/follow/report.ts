@@ -8,7 +8,9 @@ import { type Move, movesOf, overdue, type Reworked } from '../../planner/rework
 
 export function reportOf(before: Plan, after: Reworked): string {
   const { today } = after.progress;
-  const on = (date: IsoDate): string => dayWords(date, yearOf(today));
+  const year = yearOf(today);
+  const on = (date: IsoDate): string => dayWords(date, { year, datesKnownTo: 'day' });
+  const due = (date: IsoDate): string => dayWords(date, { year, datesKnownTo: after.plan.datesKnownTo });
   const moves = movesOf(before, after);
   const late = overdue(after).map(({ title, says }) => `- ${title}. ${says}`);
   const next = after.plan.steps.find(({ doneOn, startOn }) => doneOn === null && startOn >= today);
@@ -17,12 +19,12 @@ export function reportOf(before: Plan, after: Reworked): string {
       ? ['Nothing moves: the rest of the plan stands.']
       : [
           'What moves, and why:',
-          ...moves.filter(({ isCarried }) => !isCarried).map((move) => moveLine(move, on)),
+          ...moves.filter(({ isCarried }) => !isCarried).map((move) => moveLine(move, due)),
         ]),
-    ...carriedLines(moves, on),
+    ...carriedLines(moves, due),
     ...supposedLines(after, on),
     ...(late.length === 0 ? [] : ['Late:', ...late]),
-    next === undefined ? 'All the work of the plan is done.' : `Next: ${next.title}, ${on(next.startOn)}.`,
+    next === undefined ? 'All the work of the plan is done.' : `Next: ${next.title}, ${due(next.startOn)}.`,
   ].join('\n');
 }
 
@@ -43,7 +45,7 @@ type Say = (date: IsoDate) => string;
 function moveLine({ title, from, to, why }: Move, on: Say): string {
   if (to === null) return `- ${title} falls out: ${why}.`;
   return from === null
-    ? `- ${title} is new, on ${on(to)}: ${why}.`
+    ? `- ${title} is new, ${on(to)}: ${why}.`
     : `- ${title}, from ${on(from)} to ${on(to)}: ${why}.`;
 }
 

@@ -1,6 +1,6 @@
 /** Asks what was done, when, and what is seen. Each answer is a record, kept before the next thing is asked. */
 
-import { addDays, daysBetween, formatDay, type IsoDate } from '../../base/dates.js';
+import { addDays, daysBetween, formatDay, formatKnown, type IsoDate } from '../../base/dates.js';
 import { daysWords, quantity } from '../../base/quantity-words.js';
 import { measureOf, type Units } from '../../base/us-units.js';
 import { readPastDay } from '../../interview/read-date-past.js';
@@ -54,7 +54,7 @@ export async function tellDone(telling: Telling): Promise<void> {
           .map((step) => dueOn(telling, step))
           .map(({ id, title, startOn }) => ({
             value: id,
-            label: `${title} (${startOn < telling.today ? 'was due' : 'due'} ${formatDay(startOn)})`,
+            label: `${title} (${startOn < telling.today ? 'was due' : 'due'} ${formatKnown(startOn, telling.before.datesKnownTo)})`,
           })),
         ...(doneBefore.length === 0 ? [] : [{ value: CORRECT, label: 'correct what I told before' }]),
       ],
@@ -89,7 +89,7 @@ async function isMeant(telling: Telling, step: PlanStep, open: readonly PlanStep
   );
   if (startOn <= telling.today || untold.length < 2) return true;
   const named = untold.map(({ title }) => `"${title}"`).join(', ');
-  const says = `"${step.title}" is due on ${formatDay(startOn)} and comes after ${named}, of which you have not told. Do you mean it?`;
+  const says = `"${step.title}" is due ${formatKnown(startOn, telling.before.datesKnownTo)} and comes after ${named}, of which you have not told. Do you mean it?`;
   return (await telling.asker.confirm(says, false)) === true;
 }
 
