@@ -61,6 +61,10 @@ export const questionSchema = z
     ownDecision: z.boolean().optional(),
     /** Answered by answering another: a rate in g/m2 says that the product is dry. */
     impliedBy: z.array(z.strictObject({ answered: answerName, value: z.string() })).optional(),
+    /** Where there may be no date to tell: the value that then stands in a file, how it is said, and what is typed for it. */
+    noDate: z
+      .strictObject({ value: answerName, label: sentence, typed: z.array(sentence).min(1) })
+      .optional(),
     /** The shown default: an answer value, or "today" for a date. */
     suggest: z.union([z.string(), z.number(), z.boolean()]).optional(),
     us: usWording.optional(),
@@ -74,6 +78,9 @@ export const questionSchema = z
       error: 'a number needs bounds',
     },
   )
+  .refine((question) => question.noDate === undefined || question.kind === 'date', {
+    error: 'only a date can be none',
+  })
   .refine((question) => question.safety !== true || question.suggest === undefined, {
     error: 'a question on which safety rests suggests no answer',
   });

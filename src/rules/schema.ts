@@ -73,7 +73,15 @@ export const factSchema = z
     value: expression.optional(),
     /** Or the name of a function of the program that works it out. */
     computedBy: z
-      .enum(['area', 'days-since-weedkiller', 'days-until-start', 'season-wait', 'parts', 'people'])
+      .enum([
+        'area',
+        'days-since-weedkiller',
+        'days-since-date',
+        'days-until-start',
+        'season-wait',
+        'parts',
+        'people',
+      ])
       .optional(),
     /** Names that a computed fact reads. */
     reads: z.array(sentence).optional(),
