@@ -39,7 +39,11 @@ export function readDate(question: Question, typed: string, today: IsoDate): Rea
 /** "No", "over a year ago": there is no date to tell. */
 function readNoDate({ noDate }: Question, typed: string): Reading | undefined {
   if (noDate === undefined) return undefined;
-  const plain = (words: string): string => cleanLine(words).toLowerCase().replace(/[^a-z0-9]+/g, ' ').trim();
+  const plain = (words: string): string =>
+    cleanLine(words)
+      .toLowerCase()
+      .replace(/[^a-z0-9]+/g, ' ')
+      .trim();
   const isSaid = [noDate.value, noDate.label, ...noDate.typed].some((words) => plain(words) === plain(typed));
   return isSaid ? { kind: 'value', value: noDate.value, understood: noDate.label } : undefined;
 }
