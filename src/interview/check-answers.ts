@@ -66,6 +66,7 @@ function faultOf(question: Question, value: unknown, context: AnswersContext): s
       return `Allowed: ${allowed.map((each) => `"${each}"`).join(', ')} or "unknown".${near === undefined ? '' : ` Did you mean "${near}"?`}`;
     }
     case 'date':
+      if (value === question.noDate?.value) return undefined;
       if (
         typeof value === 'string' &&
         isIsoDate(value) &&
@@ -75,7 +76,7 @@ function faultOf(question: Question, value: unknown, context: AnswersContext): s
         return `That is after ${context.today}. Give a day that has been.`;
       }
       if (typeof value === 'string' && (isIsoDate(value) || value === question.suggest)) return undefined;
-      return `Allowed: a date such as "2027-03-13"${question.suggest === undefined ? '' : `, "${question.suggest}"`} or "unknown".`;
+      return `Allowed: a date such as "2027-03-13"${question.suggest === undefined ? '' : `, "${question.suggest}"`}${question.noDate === undefined ? '' : `, "${question.noDate.value}" (${question.noDate.label})`} or "unknown".`;
     case 'place':
       return typeof value === 'string' ? context.placeFault(value) : context.placeFault('');
     case 'text':

@@ -1,4 +1,5 @@
 /** Reads the answer to a question for a date, past or coming, and repeats the day in full. */
+import { cleanLine } from '../base/clean-text.js';
 import { daysBetween, type IsoDate } from '../base/dates.js';
 import type { Units } from '../base/us-units.js';
 import type { Question } from '../rules/schema.js';
@@ -17,6 +18,8 @@ export function looksAhead(question: Question): boolean {
 
 /** A date typed in figures or in words; never one on the wrong side of today. */
 export function readDate(question: Question, typed: string, today: IsoDate, units?: Units): Reading {
+  const none = readNoDate(question, typed);
+  if (none !== undefined) return none;
   const reading = looksAhead(question)
     ? readComingDay(typed, today, units)
     : readPastDay(typed, today, units);
@@ -41,6 +44,18 @@ export function readDate(question: Question, typed: string, today: IsoDate, unit
     says: reading.says,
     choices: possible.map((date) => ({ label: dayInWords(date, today), value: date })),
   };
+}
+
+/** "No", "over a year ago": there is no date to tell. */
+function readNoDate({ noDate }: Question, typed: string): Reading | undefined {
+  if (noDate === undefined) return undefined;
+  const plain = (words: string): string =>
+    cleanLine(words)
+      .toLowerCase()
+      .replace(/[^a-z0-9]+/g, ' ')
+      .trim();
+  const isSaid = [noDate.value, noDate.label, ...noDate.typed].some((words) => plain(words) === plain(typed));
+  return isSaid ? { kind: 'value', value: noDate.value, understood: noDate.label } : undefined;
 }
 
 /** "about" before a loose day, and after it what was taken for granted. */

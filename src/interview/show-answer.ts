@@ -57,6 +57,7 @@ export function withUnit(value: number, unit: string | undefined): string {
 function showText(question: Question, value: string): string {
   const option = question.options?.find((each) => each.value === value);
   if (option !== undefined) return option.label;
+  if (question.noDate?.value === value) return question.noDate.label;
   if (question.kind === 'date' && isIsoDate(value)) return formatDay(value);
   const [, latitude, longitude] = (question.kind === 'place' && DEGREES.exec(value)) || [];
   if (latitude !== undefined && longitude !== undefined)

@@ -59,6 +59,18 @@ export function computedFacts(
       const lastOn = dateOr(last.value, start);
       return { known: true, value: daysBetween(lastOn, start), used: last.used, from: last.used };
     },
+    'days-since-date': (read, raw, [dateName = '', , withoutDate = '']) => {
+      const last = read(dateName);
+      if (!last.known) return last;
+      const date = last.value;
+      if (typeof date === 'string' && isIsoDate(date)) {
+        const days = Math.max(0, daysBetween(date, startOf(raw('startOn'), today)));
+        return { known: true, value: days, used: last.used, from: last.from };
+      }
+      // "Not in that time" is an answer as well, and stands at the days that the fact names for it.
+      const days = read(withoutDate);
+      return days.known ? { known: true, value: days.value, used: last.used, from: last.from } : days;
+    },
     'days-until-start': (_read, raw) => {
       const days = Math.max(0, daysBetween(today, startOf(raw('startOn'), today)));
       return { known: true, value: days, used: ['startOn'], from: ['startOn'] };
@@ -102,7 +114,7 @@ function placeFacts(pack: Pack, today: IsoDate): Readonly<Record<string, Compute
     'warm-grass-sleeps': byHalf((at) => warmGrassSleepsOn(today, pack, at)),
     'days-until-green': (read, raw) => {
       const start = startOf(raw('startOn'), today);
-      return byHalf((at) => daysAsleep(start, (day) => warmGrassSleepsOn(day, pack, at)))(read, raw);
+      return byHalf((at) => daysAsleep(start, (day) => warmGrassSleepsOn(day, pack, at)))(read, raw, []);
     },
   };
 }

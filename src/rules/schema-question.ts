@@ -68,6 +68,10 @@ export const questionSchema = z
       .optional(),
     /** Put only after this one, whose answer it asks about. */
     follows: answerName.optional(),
+    /** Where there may be no date to tell: the value that then stands in a file, how it is said, and what is typed for it. */
+    noDate: z
+      .strictObject({ value: answerName, label: sentence, typed: z.array(sentence).min(1) })
+      .optional(),
     /** The shown default: an answer value, or "today" for a date. */
     suggest: z.union([z.string(), z.number(), z.boolean()]).optional(),
     us: usWording.optional(),
@@ -81,6 +85,9 @@ export const questionSchema = z
       error: 'a number needs bounds',
     },
   )
+  .refine((question) => question.noDate === undefined || question.kind === 'date', {
+    error: 'only a date can be none',
+  })
   .refine((question) => question.safety !== true || question.suggest === undefined, {
     error: 'a question on which safety rests suggests no answer',
   });

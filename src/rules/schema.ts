@@ -76,6 +76,7 @@ export const factSchema = z
       .enum([
         'area',
         'days-since-weedkiller',
+        'days-since-date',
         'days-until-start',
         'season-wait',
         'parts',

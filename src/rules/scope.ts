@@ -11,7 +11,12 @@ import type { Fact, Figure, Question } from './schema.js';
 export type AnswerLookup = (questionId: string) => unknown;
 
 /** Works out a fact that no condition can: area from parts, month from a date. Undefined: not to be known. */
-export type ComputedFact = (read: (name: string) => Outcome, raw: AnswerLookup) => Outcome;
+export type ComputedFact = (
+  read: (name: string) => Outcome,
+  raw: AnswerLookup,
+  /** Names that the fact says it reads, in its order. */
+  reads: readonly string[],
+) => Outcome;
 
 export interface ScopeInput {
   readonly pack: Pack;
@@ -70,7 +75,7 @@ function factOutcome(input: ScopeInput, fact: Fact, scope: Scope): Outcome {
   const work = input.computed[fact.computedBy as string];
   if (work === undefined)
     throw new RuleFault(`fact "${fact.id}" wants "${fact.computedBy}", which is not to be had here`);
-  return work(scope, input.answerOf);
+  return work(scope, input.answerOf, fact.reads ?? []);
 }
 
 function questionOutcome(input: ScopeInput, question: Question, scope: Scope): Outcome {

@@ -27,7 +27,7 @@ function answerTo(question, random) {
   const kinds = {
     'yes-no': () => random() < 0.5,
     choice: () => among(question.options).value,
-    date: () => (question.id === 'startOn' ? '2027-03-20' : '2027-02-20'),
+    date: () => question.noDate?.value ?? (question.id === 'startOn' ? '2027-03-20' : '2027-02-20'),
     fraction: () => Math.floor(random() * 34) / 100,
     text: () => 'Back lawn',
     place: () => 'Oxford',

@@ -76,7 +76,7 @@ describe('the cautions', () => {
     ['treesNear', 'tree-roots tree-work-licensed birds-nesting-trees'],
     ['findings.near-water', 'water-strip feed-water-course top-dressing-water'],
     ['slopeDeg', 'slope mower-bank'],
-    ['findings.root-grubs', 'grubs-no-home-remedy'],
+    ['findings.root-grubs', 'grubs-no-home-remedy badgers-protected'],
   ])('that hang on %s are just these', (name, ids) => {
     expect(readersOf(name).sort()).toEqual(ids?.split(/\s+/).sort());
   });
@@ -178,10 +178,10 @@ describe('the materials', () => {
     scarifier-petrol hollow-tine-corer garden-fork hand-fork spring-tine-rake leaf-rake garden-sprayer drop-spreader
     spinning-spreader hose sprinkler watering-can wheelbarrow gloves goggles ear-defenders stout-shoes dust-mask
     rcd-plug mower spade half-moon-iron board-for-firming stiff-broom soil-test-kit kitchen-scales canes-and-string
-    netting pruning-saw tarpaulin grass-shears jute-net old-turf`.split(/\s+/);
+    netting pruning-saw tarpaulin grass-shears jute-net old-turf sandy-dressing`.split(/\s+/);
   const LIQUIDS = ['moss-product', 'wetting-agent'];
   const SHEETS = ['jute-net'];
-  const VOLUMES = ['water', 'topsoil', 'seed-cover', 'debris', 'old-turf'];
+  const VOLUMES = ['water', 'topsoil', 'seed-cover', 'debris', 'old-turf', 'sandy-dressing'];
 
   it('hold everything that steps name, each once', () => {
     expect(materials.map(({ id }) => id).sort()).toEqual([...MATERIALS].sort());

@@ -9,6 +9,11 @@ import { pack } from '../planner/any-lawn.js';
 
 const today = parseIsoDate('2026-04-01');
 
+const someDayOf = (...months: readonly string[]): fc.Arbitrary<string> =>
+  fc
+    .tuple(fc.constantFrom(...months), fc.integer({ min: 1, max: 28 }))
+    .map(([month, day]) => `${month}-${String(day).padStart(2, '0')}`);
+
 /** Small and large values are as likely as middling ones, so that thresholds are met on both sides. */
 function valueFor(question: Question): fc.Arbitrary<AnswerValue> {
   switch (question.kind) {
@@ -19,9 +24,12 @@ function valueFor(question: Question): fc.Arbitrary<AnswerValue> {
     case 'fraction':
       return fc.constantFrom(0, 0.02, 0.07, 0.12, 0.25, 0.33);
     case 'date':
-      return fc
-        .tuple(fc.constantFrom('2025-11', '2026-02', '2026-03'), fc.integer({ min: 1, max: 28 }))
-        .map(([month, day]) => `${month}-${String(day).padStart(2, '0')}`);
+      return question.noDate === undefined
+        ? someDayOf('2025-11', '2026-02', '2026-03')
+        : fc.oneof(
+            { weight: 3, arbitrary: fc.constant(question.noDate.value) },
+            { weight: 2, arbitrary: someDayOf('2025-01', '2025-05', '2025-08', '2025-11', '2026-03') },
+          );
     case 'text':
       return fc.constant('Back lawn');
     case 'place':

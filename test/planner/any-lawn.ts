@@ -25,6 +25,12 @@ function valueFor(question: Question): fc.Arbitrary<AnswerValue> {
     case 'choice':
       return fc.constantFrom(...(question.options ?? []).map(({ value }) => value));
     case 'date':
+      // Most lawns are old; the young ones are of every age.
+      if (question.noDate !== undefined)
+        return fc.oneof(
+          { weight: 3, arbitrary: fc.constant(question.noDate.value) },
+          { weight: 1, arbitrary: someDay },
+        );
       return question.id === 'startOn' ? someDay : someDay.map((day) => day.replace(/^20../, '2025'));
     case 'fraction':
       // Three shares of one lawn must not pass the whole.
