@@ -108,7 +108,7 @@ describe('the shopping list', () => {
 });
 
 describe('a pack too heavy to lift', () => {
-  // Topsoil at 1.0 to 1.4 t/m3 (bulk-density-topsoil): 20 L weigh up to 28 kg.
+  // Topsoil at 1.0 to 1.5 t/m3 (US Army, table 2-15, moist and packed: 1.52): 20 L weigh up to 30 kg, 50 L up to 75.
   it('is not among the common sizes while a smaller one will do', () => {
     const { packs, note } = lineOf(planOf({ maxLiftKg: 30 }), 'topsoil');
     expect(packs.map(({ size }) => size)).toEqual([20]);
@@ -120,7 +120,7 @@ describe('a pack too heavy to lift', () => {
     const { packs, note } = lineOf(planOf({ maxLiftKg: 15 }, prices), 'topsoil');
     expect(packs[0]?.size).toBe(50);
     expect(note).toMatch(
-      /Caution: a pack of 50 L, moist, weighs up to 70 kg, more than the 15 kg that you can lift.*second person, or take \d+ × 10 L instead, for \d+\.00/,
+      /Caution: a pack of 50 L, moist, weighs up to 75 kg, more than the 15 kg that you can lift.*second person, or take \d+ × 10 L instead, for \d+\.00/,
     );
   });
 
