@@ -53,10 +53,12 @@ export const kindOfCase = ({ invented }: WorkedCase['lesson']): string =>
   invented ? 'An invented case.' : 'A real lawn, as a case.';
 
 /** One line: passed or not, and why. */
-export function resultLine({ marking }: WorkedCase, { total, passed, dangers }: Marks): string {
+export function resultLine({ marking }: WorkedCase, { total, passed, dangers, gate }: Marks): string {
   const points = `${Math.round(total)} of 100`;
   if (dangers.some(({ isMissed }) => isMissed))
     return `Not passed: a danger was overlooked. That fails a case whatever the rest (${points}).`;
+  const [fault] = gate;
+  if (fault !== undefined) return `${marking.gate[fault]} (${points}.)`;
   return passed ? `Passed with ${points}.` : `Not passed yet: ${points}, and ${marking.passMark} are needed.`;
 }
 
@@ -84,7 +86,8 @@ function marksSection({ marking }: WorkedCase, attempt: Attempt, marks: Marks): 
 function diagnosisSection(worked: WorkedCase, attempt: Attempt, marks: Marks): RootContent[] {
   const { lesson, plan, pack, marking, say } = worked;
   const { commitment } = attempt;
-  const { right, missed, wrong, besides } = marks.diagnosis;
+  const { right, missed, wrong, doubted, tooSoon, besides } = marks.diagnosis;
+  const words = marking.diagnosisWords;
   const title = (id: string): string => pack.findingById.get(id)?.title ?? id;
   const because = (id: string): string => plan.findings.find((finding) => finding.id === id)?.because ?? '';
   const tellsApart = (id: string): string => say(pack.findingById.get(id)?.tellsApart ?? '');
@@ -109,7 +112,12 @@ function diagnosisSection(worked: WorkedCase, attempt: Attempt, marks: Marks): R
         because(id),
         commitment !== undefined && missed.includes(id) ? `How to tell: ${tellsApart(id)}` : '',
       ]),
-      ...wrong.map((id) => [strong(`${title(id)}.`), 'You named it, and it is not there.', turn(id)]),
+      ...wrong.map((id) => [
+        strong(`${title(id)}.`),
+        tooSoon.includes(id) ? words.tooSoon : words.absent,
+        turn(id),
+      ]),
+      ...doubted.map((id) => [strong(`${title(id)}.`), words.doubted, turn(id)]),
       ...besides.map((id) => [strong(`${title(id)}.`), 'Named, and true; it does not decide here.']),
     ]),
     ...(lesson.misleads.length === 0
@@ -171,7 +179,7 @@ function surenessSection({ pack, marking }: WorkedCase, { claims, loss }: Marks)
     heading(2, 'How sure you were'),
     table(['Said', 'How sure', 'It was'], rows),
     paragraph(
-      `Quadratic score ${plainNumber(loss ?? 0)}: 0 is best, 0.25 is what "fifty-fifty" on everything gets, 1 is worst.`,
+      `Quadratic score ${plainNumber(loss ?? 0)}: 0 is best and 1 is worst. What decides here and was not named counts as 0 %.`,
       source === undefined ? '' : `After ${source.author}, ${source.year}: ${source.publisher}.`,
     ),
   ];

@@ -139,14 +139,18 @@ function head({ lesson }: WorkedCase, title: string): RootContent[] {
 
 function looksTable(worked: WorkedCase): RootContent[] {
   const { looks, good, sound } = worked;
-  const rows = looks
-    .filter((question) => isThere(worked, question))
-    .map((question) => [
-      capital(question.label),
-      whatIsSeen(worked, question),
-      good.has(question.id) ? 'needed' : sound.has(question.id) ? 'sound' : 'not needed',
-    ]);
-  return [table(['Look', 'What there is to see', 'Worth'], rows)];
+  // Numbered as on the handout: whoever is asked for number 24 finds it.
+  const rows = looks.map((question, index) => [
+    String(index + 1),
+    capital(question.label),
+    whatIsSeen(worked, question),
+    good.has(question.id)
+      ? 'needed'
+      : sound.has(question.id) && isThere(worked, question)
+        ? 'sound'
+        : 'not needed',
+  ]);
+  return [table(['No.', 'Look', 'What there is to see', 'Worth'], rows)];
 }
 
 type Items = Parameters<typeof bullets>[0];

@@ -50,9 +50,9 @@ export function notMeant(typed: string, items: readonly Named[]): string {
 
 /** What is seen or said; the case's own words where it has them. */
 export function whatIsSeen(worked: WorkedCase, question: Question): string {
-  if (!isThere(worked, question)) return worked.marking.lookWords.nothing;
   const own = worked.lesson.seen[question.id];
   if (own !== undefined) return own;
+  if (!isThere(worked, question)) return worked.marking.lookWords.nothing;
   const value = worked.answers[question.id];
   if (value === undefined || value === UNKNOWN) return worked.marking.lookWords.unknown;
   return `${capital(showAnswer(question, value, worked.units))}.`;
