@@ -17,7 +17,9 @@ describe('a what-if', () => {
       const safe = each.looks.filter(
         ({ id, safety }) => safety === true || each.lesson.dangers.some(({ look }) => look === id),
       );
-      for (const question of each.looks) {
+      // What this lawn turns on, and the light, which can make nearly all else idle.
+      const turning = each.looks.filter(({ id }) => each.good.has(id) || id === 'sunHoursPerDay');
+      for (const question of turning) {
         const { kind, options = [] } = question;
         if (kind !== 'choice' && kind !== 'yes-no' && question.id !== 'sunHoursPerDay') continue;
         const answers =
