@@ -2,12 +2,14 @@
 import type { Root, RootContent } from 'mdast';
 import { plainNumber } from '../base/quantity-words.js';
 import type { Units } from '../base/us-units.js';
+import type { VerdictId } from '../rules/schema-pack.js';
 import { type Attempt, lookIds } from '../training/attempt.js';
 import { type JudgedLook, praiseInFull } from '../training/judge-look.js';
 import { capital, whatIsSeen } from '../training/looks.js';
 import type { Marks, PartId } from '../training/marks.js';
 import { practiseOf } from '../training/practise.js';
 import { amountWords } from '../training/right-amount.js';
+import { alsoRightSays, verdictReason, wrongVerdictSays } from '../training/verdict-words.js';
 import type { WorkedCase } from '../training/worked-case.js';
 import { bullets, heading, numbered, paragraph, strong, table } from './nodes.js';
 import { said } from './words.js';
@@ -95,16 +97,20 @@ function diagnosisSection(worked: WorkedCase, attempt: Attempt, marks: Marks): R
     lesson.wrongTurns.find(({ finding }) => finding === id)?.says ?? tellsApart(id);
   const howSaid = (id: string): string =>
     commitment === undefined ? '' : right.includes(id) ? 'Named.' : 'Missed.';
-  const verdictTurn = lesson.wrongTurns.find(({ verdict }) => verdict === commitment?.verdict)?.says;
   return [
     heading(2, 'What was wrong, and why'),
     paragraph(
       strong(`Verdict: ${marking.verdicts[lesson.expected.verdict] ?? plan.verdict.title}.`),
-      plan.verdict.because,
+      verdictReason(worked, true),
     ),
-    ...(commitment === undefined || marks.diagnosis.isVerdictRight
+    ...(commitment === undefined || commitment.verdict === lesson.expected.verdict
       ? []
-      : [paragraph(`You said: ${marking.verdicts[commitment.verdict]}.`, verdictTurn ?? '')]),
+      : [
+          paragraph(
+            `You said: ${marking.verdicts[commitment.verdict]}.`,
+            otherVerdict(worked, commitment.verdict),
+          ),
+        ]),
     ...listOf([
       ...lesson.expected.findings.map((id) => [
         strong(`${title(id)}.`),
@@ -124,6 +130,14 @@ function diagnosisSection(worked: WorkedCase, attempt: Attempt, marks: Marks): R
       ? []
       : [paragraph('Signs that point the wrong way:'), bullets(lesson.misleads.map(({ says }) => [says]))]),
   ];
+}
+
+/** What is said of a verdict that is not the one of the case. */
+export function otherVerdict(worked: WorkedCase, verdict: VerdictId): string {
+  const also = alsoRightSays(worked, verdict);
+  return also === undefined
+    ? wrongVerdictSays(worked, verdict)
+    : `${worked.marking.verdictWords.also} ${also}`;
 }
 
 const listOf = (items: Parameters<typeof bullets>[0]): RootContent[] =>

@@ -260,6 +260,22 @@ export const markingSchema = z.strictObject({
   /** The lawn that a case differs from. */
   usual: z.record(answerName, z.unknown()),
   verdicts: z.record(verdictId, sentence),
+  /** Why a verdict is so here, and why another is not: `{names}` of findings or steps, `{changes}` of answers. */
+  verdictWords: z.strictObject({
+    wrong: sentence,
+    nothingWrong: sentence,
+    takes: sentence,
+    /** What a verdict is for, said to those who came to it wrongly. */
+    means: z.partialRecord(verdictId, sentence),
+    wouldBe: sentence,
+    /** Before what is said of a verdict that holds as well. */
+    also: sentence,
+  }),
+  /**
+   * From case to case: a level is left behind after so many of it, or of a harder one, are passed with so many marks;
+   * a case is not offered again before so many others.
+   */
+  moving: z.strictObject({ skipAfter: z.int().min(1), skipFrom: points, restFor: z.int().min(1) }),
   /** Whether each look is judged at once, or all at the end. */
   feedback: z.record(z.enum(['easy', 'middling', 'hard']), z.enum(['at-once', 'at-end'])),
 });
