@@ -26,12 +26,11 @@ export type Heard<Item> =
   | { readonly kind: 'which'; readonly items: readonly Item[] }
   | { readonly kind: 'none' };
 
-/** From this share of what was typed a record is taken as meant, if no other comes near it. */
-const SURE_FROM = 0.6;
-/** A second record with this part of the share of the first is near it. */
-const NEAR = 0.6;
-/** Below this share nobody is asked whether they meant it. */
-const ASK_FROM = 0.3;
+/**
+ * Shares of what was typed: from which a record is taken as meant, if no other comes near it; how near another is,
+ * as a part of the first; and below which nobody is asked whether they meant it.
+ */
+const HEARING = { sureFrom: 0.6, near: 0.6, askFrom: 0.3 } as const;
 const MOST_ASKED = 3;
 
 /** What is meant by what was typed. Numbers count from 1. In doubt it asks back and does not guess. */
@@ -63,9 +62,9 @@ const keyOf = (text: string): string => [...stemsOf(text)].sort().join(' ') || t
 
 function ranked<Item extends Named>(text: string, items: readonly Item[]): Heard<Item> {
   const [best, ...others] = rankerFor(items).rank(text);
-  if (best === undefined || best.share < ASK_FROM) return { kind: 'none' };
-  const near = others.filter(({ share }) => share >= NEAR * best.share);
-  if (best.share >= SURE_FROM && near.length === 0) return { kind: 'one', item: best.item as Item };
+  if (best === undefined || best.share < HEARING.askFrom) return { kind: 'none' };
+  const near = others.filter(({ share }) => share >= HEARING.near * best.share);
+  if (best.share >= HEARING.sureFrom && near.length === 0) return { kind: 'one', item: best.item as Item };
   return { kind: 'which', items: [best, ...near].slice(0, MOST_ASKED).map(({ item }) => item as Item) };
 }
 

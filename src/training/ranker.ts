@@ -23,9 +23,8 @@ export interface Ranker<Item> {
   rank(typed: string): Ranked<Item>[];
 }
 
-/** What a word is worth that was known only by its nearest. */
-const KNOWN_BY_TYPO = 0.8;
-const LEAST_FOR_TYPO = 5;
+/** Letters from which a mistyped word is known by its nearest, and what it counts then. */
+const TYPO = { fromLetters: 5, counts: 0.8 } as const;
 
 export function rankerOf<Item>(
   items: readonly Item[],
@@ -40,10 +39,10 @@ export function rankerOf<Item>(
   const rarity = (stem: string): number => Math.log(1 + items.length / Math.max(1, spread.get(stem) ?? 0));
   const typos = new Map<string, string | undefined>();
   const known = (stem: string): { readonly stem: string; readonly trust: number } => {
-    if (spread.has(stem) || stem.length < LEAST_FOR_TYPO) return { stem, trust: 1 };
+    if (spread.has(stem) || stem.length < TYPO.fromLetters) return { stem, trust: 1 };
     if (!typos.has(stem)) typos.set(stem, nearest(stem, vocabulary));
     const near = typos.get(stem);
-    return near === undefined ? { stem, trust: 1 } : { stem: near, trust: KNOWN_BY_TYPO };
+    return near === undefined ? { stem, trust: 1 } : { stem: near, trust: TYPO.counts };
   };
   return {
     rank(typed) {

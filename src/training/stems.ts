@@ -11,21 +11,21 @@ const EMPTY = new Set(
 );
 
 /** Forms that no ending explains. */
-const IRREGULAR: Readonly<Record<string, string>> = {
-  fed: 'feed',
-  mown: 'mow',
-  sown: 'sow',
-  worn: 'wear',
-  wore: 'wear',
-  dug: 'dig',
-  stood: 'stand',
-  sprung: 'spring',
-  shut: 'close',
-  dying: 'die',
-  dies: 'die',
-  lying: 'lie',
-  feet: 'foot',
-};
+const IRREGULAR: ReadonlyMap<string, string> = new Map([
+  ['fed', 'feed'],
+  ['mown', 'mow'],
+  ['sown', 'sow'],
+  ['worn', 'wear'],
+  ['wore', 'wear'],
+  ['dug', 'dig'],
+  ['stood', 'stand'],
+  ['sprung', 'spring'],
+  ['shut', 'close'],
+  ['dying', 'die'],
+  ['dies', 'die'],
+  ['lying', 'lie'],
+  ['feet', 'foot'],
+]);
 
 /** Spellings of the same word on the other side of the sea. */
 const respelt = (word: string): string =>
@@ -41,7 +41,7 @@ const LEAST_LEFT = 3;
 
 /** One word without its ending; never shorter than three letters, unless it was. */
 export function stemOf(word: string): string {
-  let stem = IRREGULAR[word] ?? respelt(word);
+  let stem = IRREGULAR.get(word) ?? respelt(word);
   for (let round = 0; round < 2; round++) {
     const cut = stem.replace(ENDINGS, '');
     if (cut === stem || cut.length < LEAST_LEFT) break;

@@ -6,6 +6,9 @@ import type { WorkedCase } from './worked-case.js';
 /** The source of the score, in the pack's list. */
 export const SURENESS_SOURCE = 'brier-1950';
 
+/** What binary arithmetic leaves. */
+const DUST = 1e-9;
+
 export interface Claim {
   readonly what: string;
   /** 0 to 1. */
@@ -22,7 +25,7 @@ export interface Claim {
  */
 export function sharesLoss(shares: readonly number[], trueIndex: number): number {
   const whole = shares.reduce((sum, share) => sum + share, 0);
-  if (Math.abs(whole - 1) > 1e-9) throw new RangeError(`shares add to 1, not ${whole}`);
+  if (Math.abs(whole - 1) > DUST) throw new RangeError(`shares add to 1, not ${whole}`);
   const squares = shares.reduce((sum, share) => sum + share ** 2, 0);
   return (squares - 2 * (shares[trueIndex] ?? 0) + 1) / 2;
 }
