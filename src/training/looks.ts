@@ -44,12 +44,15 @@ export function hear<Item extends Named>(typed: string, items: readonly Item[]):
   const wanted = keyOf(text);
   const said = items.filter(({ says = [] }) => says.some((phrase) => keyOf(phrase) === wanted));
   if (said.length > 0) return heardOf(said);
-  const starting = items.filter(({ label }) => label.toLowerCase().startsWith(text));
-  // One whole word at the start of a name may stand in others as well.
-  const isOneWord =
-    starting.some(({ label }) => !/[\p{L}\p{N}]/u.test(label.charAt(text.length))) && !text.includes(' ');
-  if (starting.length === 1 && !isOneWord) return heardOf(starting);
+  // Several words as they stand in one name, or the beginning of a name; one whole word may stand in many.
+  const holding = items.filter(({ label }) => holds(label.toLowerCase(), text));
+  if (holding.length === 1) return heardOf(holding);
   return ranked(text, items);
+}
+
+function holds(label: string, text: string): boolean {
+  if (text.includes(' ')) return label.includes(text);
+  return label.startsWith(text) && /[\p{L}\p{N}]/u.test(label.charAt(text.length));
 }
 
 function heardOf<Item>(items: readonly Item[]): Heard<Item> {

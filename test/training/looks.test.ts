@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { evaluate } from '../../src/rules/evaluate.js';
 import type { Expression } from '../../src/rules/schema.js';
+import { namedFindings } from '../../src/training/described.js';
 import { judgeLook, praiseInFull } from '../../src/training/judge-look.js';
 import { namedLooks, nameMeant, notMeant, whatIsSeen } from '../../src/training/looks.js';
 import { questionsBehind, scopeOfSeen, type WorkedCase } from '../../src/training/worked-case.js';
@@ -45,6 +46,11 @@ describe('a typed look', () => {
     ['xyzzy', /fits none/],
   ])('"%s" is told what it fits', (typed, says) => {
     expect(notMeant(typed, looks)).toMatch(says);
+  });
+
+  it('is understood by several words as they stand in a name', () => {
+    const [packed] = namedFindings(green.pack).filter(({ id }) => id === 'compacted');
+    expect(nameMeant('packed hard', namedFindings(green.pack))).toBe(packed);
   });
 
   it('is the number of a list, from 1', () => {
