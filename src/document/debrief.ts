@@ -2,12 +2,14 @@
 import type { Root, RootContent } from 'mdast';
 import { plainNumber } from '../base/quantity-words.js';
 import type { Units } from '../base/us-units.js';
+import type { VerdictId } from '../rules/schema-pack.js';
 import { type Attempt, lookIds } from '../training/attempt.js';
 import { type JudgedLook, praiseInFull } from '../training/judge-look.js';
 import { capital, whatIsSeen } from '../training/looks.js';
 import type { Marks, PartId } from '../training/marks.js';
 import { practiseOf } from '../training/practise.js';
 import { amountWords } from '../training/right-amount.js';
+import { alsoRightSays, verdictReason, wrongVerdictSays } from '../training/verdict-words.js';
 import type { WorkedCase } from '../training/worked-case.js';
 import { bullets, heading, numbered, paragraph, strong, table } from './nodes.js';
 import { said } from './words.js';
@@ -53,10 +55,12 @@ export const kindOfCase = ({ invented }: WorkedCase['lesson']): string =>
   invented ? 'An invented case.' : 'A real lawn, as a case.';
 
 /** One line: passed or not, and why. */
-export function resultLine({ marking }: WorkedCase, { total, passed, dangers }: Marks): string {
+export function resultLine({ marking }: WorkedCase, { total, passed, dangers, gate }: Marks): string {
   const points = `${Math.round(total)} of 100`;
   if (dangers.some(({ isMissed }) => isMissed))
     return `Not passed: a danger was overlooked. That fails a case whatever the rest (${points}).`;
+  const [fault] = gate;
+  if (fault !== undefined) return `${marking.gate[fault]} (${points}.)`;
   return passed ? `Passed with ${points}.` : `Not passed yet: ${points}, and ${marking.passMark} are needed.`;
 }
 
@@ -84,7 +88,8 @@ function marksSection({ marking }: WorkedCase, attempt: Attempt, marks: Marks): 
 function diagnosisSection(worked: WorkedCase, attempt: Attempt, marks: Marks): RootContent[] {
   const { lesson, plan, pack, marking, say } = worked;
   const { commitment } = attempt;
-  const { right, missed, wrong, besides } = marks.diagnosis;
+  const { right, missed, wrong, doubted, tooSoon, besides } = marks.diagnosis;
+  const words = marking.diagnosisWords;
   const title = (id: string): string => pack.findingById.get(id)?.title ?? id;
   const because = (id: string): string => plan.findings.find((finding) => finding.id === id)?.because ?? '';
   const tellsApart = (id: string): string => say(pack.findingById.get(id)?.tellsApart ?? '');
@@ -92,16 +97,20 @@ function diagnosisSection(worked: WorkedCase, attempt: Attempt, marks: Marks): R
     lesson.wrongTurns.find(({ finding }) => finding === id)?.says ?? tellsApart(id);
   const howSaid = (id: string): string =>
     commitment === undefined ? '' : right.includes(id) ? 'Named.' : 'Missed.';
-  const verdictTurn = lesson.wrongTurns.find(({ verdict }) => verdict === commitment?.verdict)?.says;
   return [
     heading(2, 'What was wrong, and why'),
     paragraph(
       strong(`Verdict: ${marking.verdicts[lesson.expected.verdict] ?? plan.verdict.title}.`),
-      plan.verdict.because,
+      verdictReason(worked, true),
     ),
-    ...(commitment === undefined || marks.diagnosis.isVerdictRight
+    ...(commitment === undefined || commitment.verdict === lesson.expected.verdict
       ? []
-      : [paragraph(`You said: ${marking.verdicts[commitment.verdict]}.`, verdictTurn ?? '')]),
+      : [
+          paragraph(
+            `You said: ${marking.verdicts[commitment.verdict]}.`,
+            otherVerdict(worked, commitment.verdict),
+          ),
+        ]),
     ...listOf([
       ...lesson.expected.findings.map((id) => [
         strong(`${title(id)}.`),
@@ -109,13 +118,26 @@ function diagnosisSection(worked: WorkedCase, attempt: Attempt, marks: Marks): R
         because(id),
         commitment !== undefined && missed.includes(id) ? `How to tell: ${tellsApart(id)}` : '',
       ]),
-      ...wrong.map((id) => [strong(`${title(id)}.`), 'You named it, and it is not there.', turn(id)]),
+      ...wrong.map((id) => [
+        strong(`${title(id)}.`),
+        tooSoon.includes(id) ? words.tooSoon : words.absent,
+        turn(id),
+      ]),
+      ...doubted.map((id) => [strong(`${title(id)}.`), words.doubted, turn(id)]),
       ...besides.map((id) => [strong(`${title(id)}.`), 'Named, and true; it does not decide here.']),
     ]),
     ...(lesson.misleads.length === 0
       ? []
       : [paragraph('Signs that point the wrong way:'), bullets(lesson.misleads.map(({ says }) => [says]))]),
   ];
+}
+
+/** What is said of a verdict that is not the one of the case. */
+export function otherVerdict(worked: WorkedCase, verdict: VerdictId): string {
+  const also = alsoRightSays(worked, verdict);
+  return also === undefined
+    ? wrongVerdictSays(worked, verdict)
+    : `${worked.marking.verdictWords.also} ${also}`;
 }
 
 const listOf = (items: Parameters<typeof bullets>[0]): RootContent[] =>
@@ -171,7 +193,7 @@ function surenessSection({ pack, marking }: WorkedCase, { claims, loss }: Marks)
     heading(2, 'How sure you were'),
     table(['Said', 'How sure', 'It was'], rows),
     paragraph(
-      `Quadratic score ${plainNumber(loss ?? 0)}: 0 is best, 0.25 is what "fifty-fifty" on everything gets, 1 is worst.`,
+      `Quadratic score ${plainNumber(loss ?? 0)}: 0 is best and 1 is worst. What decides here and was not named counts as 0 %.`,
       source === undefined ? '' : `After ${source.author}, ${source.year}: ${source.publisher}.`,
     ),
   ];

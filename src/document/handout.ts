@@ -4,12 +4,14 @@ import { formatDay, parseIsoDate } from '../base/dates.js';
 import { quantityRange } from '../base/quantity-words.js';
 import { measureOf } from '../base/us-units.js';
 import type { Question } from '../rules/schema.js';
+import type { VerdictId } from '../rules/schema-pack.js';
 import { capital, whatIsSeen } from '../training/looks.js';
 import type { PartId } from '../training/marks.js';
 import { amountWords, rightAmount } from '../training/right-amount.js';
 import { offeredSteps } from '../training/step-order.js';
+import { verdictReason } from '../training/verdict-words.js';
 import { isThere, type WorkedCase } from '../training/worked-case.js';
-import { kindOfCase, PART_TITLES } from './debrief.js';
+import { kindOfCase, otherVerdict, PART_TITLES } from './debrief.js';
 import { bullets, heading, numbered, paragraph, strong, table } from './nodes.js';
 import { said } from './words.js';
 
@@ -71,21 +73,26 @@ export function keyOf(worked: WorkedCase): Root {
         ]),
       ),
       heading(2, 'What is wrong'),
-      paragraph(strong(`${capital(marking.verdicts[lesson.expected.verdict] ?? '')}.`), plan.verdict.because),
+      paragraph(
+        strong(`${capital(marking.verdicts[lesson.expected.verdict] ?? '')}.`),
+        verdictReason(worked, true),
+      ),
       ...listOf(lesson.expected.findings.map((id) => [strong(`${title(id)}.`), because(id)])),
       ...section(
         'Signs that mislead',
         lesson.misleads.map(({ says }) => [says]),
       ),
-      ...section(
-        'Wrong turns, and what to say',
-        lesson.wrongTurns.map(({ finding, verdict, step, says }) => [
-          strong(
-            `${finding ? title(finding) : verdict ? capital(marking.verdicts[verdict] ?? verdict) : stepTitle(step ?? '')}.`,
-          ),
-          says,
-        ]),
-      ),
+      ...section('Wrong turns, and what to say', [
+        ...lesson.wrongTurns
+          .filter(({ verdict }) => verdict === undefined)
+          .map(({ finding, step, says }) => [
+            strong(`${finding ? title(finding) : stepTitle(step ?? '')}.`),
+            says,
+          ]),
+        ...(Object.entries(marking.verdicts) as [VerdictId, string][])
+          .filter(([verdict]) => verdict !== lesson.expected.verdict)
+          .map(([verdict, words]) => [strong(`${capital(words)}.`), otherVerdict(worked, verdict)]),
+      ]),
       ...section(
         'Amounts',
         lesson.amounts.map((asked) => {
@@ -139,14 +146,18 @@ function head({ lesson }: WorkedCase, title: string): RootContent[] {
 
 function looksTable(worked: WorkedCase): RootContent[] {
   const { looks, good, sound } = worked;
-  const rows = looks
-    .filter((question) => isThere(worked, question))
-    .map((question) => [
-      capital(question.label),
-      whatIsSeen(worked, question),
-      good.has(question.id) ? 'needed' : sound.has(question.id) ? 'sound' : 'not needed',
-    ]);
-  return [table(['Look', 'What there is to see', 'Worth'], rows)];
+  // Numbered as on the handout: whoever is asked for number 24 finds it.
+  const rows = looks.map((question, index) => [
+    String(index + 1),
+    capital(question.label),
+    whatIsSeen(worked, question),
+    good.has(question.id)
+      ? 'needed'
+      : sound.has(question.id) && isThere(worked, question)
+        ? 'sound'
+        : 'not needed',
+  ]);
+  return [table(['No.', 'Look', 'What there is to see', 'Worth'], rows)];
 }
 
 type Items = Parameters<typeof bullets>[0];

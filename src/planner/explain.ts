@@ -29,6 +29,8 @@ export interface Explainer {
   readonly knowledge: Knowledge;
   /** By the id of a step, a finding, a material or "verdict"; undefined for anything else. */
   explain(target: string): Explained | undefined;
+  /** What would have to be otherwise for another verdict, in words; undefined where no one or two answers bring it. */
+  changesTo(verdictId: string): string | undefined;
   /** Everything that can be explained, by id and by its title in the plan. */
   readonly targets: readonly Target[];
 }
@@ -77,7 +79,20 @@ export function explainerFor(input: PlanInput): Explainer {
       .filter(({ id }) => plan.steps.some((step) => step.amounts.some(({ materialId }) => materialId === id)))
       .map(({ id, title }) => ({ id, title })),
   ];
-  return { plan, knowledge, explain, targets };
+  const changesTo = (verdictId: string): string | undefined => {
+    const choiceOf = verdictChoice(pack);
+    const wanted = pack.verdicts.flatMap(({ id }, index) =>
+      id === verdictId ? [{ '===': [choiceOf, index] }] : [],
+    );
+    const rests = proofOf(choiceOf, knowledge, isAssumed)?.rests ?? [];
+    const [smallest] = smallestChanges({ or: wanted }, rests, knowledge);
+    if (smallest === undefined) return undefined;
+    return listed(
+      pack,
+      smallest.changed.map((each) => changeWords(each, { pack, units })),
+    );
+  };
+  return { plan, knowledge, explain, changesTo, targets };
 }
 
 const withoutStop = (text: string): string => text.replace(/\.$/, '');

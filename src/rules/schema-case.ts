@@ -62,6 +62,8 @@ export const drillCaseSchema = z.strictObject({
     /** Look-alikes that are not there. */
     not: z.array(id),
     verdict: verdictId,
+    /** Verdicts that hold as well, and in what sense. */
+    alsoRight: z.array(z.strictObject({ verdict: verdictId, says: sentence })).optional(),
     /** Key steps, in an order that is right. */
     steps: z.array(id).min(1),
     /** Steps that would be a mistake here. */
@@ -114,6 +116,16 @@ export const markingSchema = z.strictObject({
     steps: points,
   }),
   passMark: points,
+  /** A diagnosis that does not hold fails the case whatever the rest, and what is said of it then. */
+  gate: z.strictObject({
+    /** Share of the key findings that must be named. */
+    keyFindings: share,
+    /** Up to this sureness a finding that cannot be told yet may be named without harm. */
+    doubtUpTo: share,
+    verdict: sentence,
+    findings: sentence,
+    listed: sentence,
+  }),
   /** What a look costs, in shares of a look that was needed. */
   lookCosts: z.strictObject({ relevant: share, early: share, pointless: share }),
   hintCosts: z.strictObject({ point: points, teach: points, tell: points }),
@@ -150,6 +162,8 @@ export const markingSchema = z.strictObject({
       says: sentence,
     }),
   ),
+  /** What is said of a finding that was named: not there, or not to be told yet and named with or without doubt. */
+  diagnosisWords: z.strictObject({ absent: sentence, doubted: sentence, tooSoon: sentence }),
   /** How a danger was minded, or not: `done` by a step that was chosen, `late` only after digging. */
   dangerWords: z.strictObject({
     seen: sentence,
@@ -171,7 +185,7 @@ export const markingSchema = z.strictObject({
     perSquareMetre: sentence,
     perThousandSquareFeet: sentence,
   }),
-  /** What is said of a look. All but the last two may be said before the commit; `{count}` of findings, `{names}` of them. */
+  /** What is said of a look. All but the last three may be said before the commit; `{count}` of findings, `{names}` of them. */
   lookWords: z.strictObject({
     /** What is seen where there is nothing, and where nobody knows. */
     nothing: sentence,
@@ -184,6 +198,7 @@ export const markingSchema = z.strictObject({
     settledMore: sentence,
     showed: sentence,
     ruledOut: sentence,
+    cannotTell: sentence,
   }),
   /** The kinds of looks: said at once, and in the debrief. */
   lookKinds: z.record(
@@ -245,6 +260,22 @@ export const markingSchema = z.strictObject({
   /** The lawn that a case differs from. */
   usual: z.record(answerName, z.unknown()),
   verdicts: z.record(verdictId, sentence),
+  /** Why a verdict is so here, and why another is not: `{names}` of findings or steps, `{changes}` of answers. */
+  verdictWords: z.strictObject({
+    wrong: sentence,
+    nothingWrong: sentence,
+    takes: sentence,
+    /** What a verdict is for, said to those who came to it wrongly. */
+    means: z.partialRecord(verdictId, sentence),
+    wouldBe: sentence,
+    /** Before what is said of a verdict that holds as well. */
+    also: sentence,
+  }),
+  /**
+   * From case to case: a level is left behind after so many of it, or of a harder one, are passed with so many marks;
+   * a case is not offered again before so many others.
+   */
+  moving: z.strictObject({ skipAfter: z.int().min(1), skipFrom: points, restFor: z.int().min(1) }),
   /** Whether each look is judged at once, or all at the end. */
   feedback: z.record(z.enum(['easy', 'middling', 'hard']), z.enum(['at-once', 'at-end'])),
 });

@@ -11,6 +11,8 @@ export const questionSchema = z
     section: id,
     /** Noun phrase for reasons and review, such as "moss cover". */
     label: sentence,
+    /** What people say who ask for it, where the words are not in the label or the text. */
+    says: z.array(sentence).min(1).optional(),
     text: sentence,
     help: sentence,
     why: sentence,

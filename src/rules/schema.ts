@@ -101,6 +101,8 @@ const answersExample = z.record(answerName, z.unknown());
 export const findingSchema = z.strictObject({
   id,
   title: sentence,
+  /** What people say who mean it, where the words are not in the title. */
+  says: z.array(sentence).min(1).optional(),
   when: expression,
   /** Signs for (+) and against (-), in whole steps; shown in both columns, never as a percentage. */
   evidence: z

@@ -116,6 +116,11 @@ function resultFaults({ lesson, plan, found }: WorkedCase): string[] {
     ...wrongTurns
       .filter(({ verdict }) => verdict === expected.verdict)
       .map(({ verdict }) => `"${verdict}" is expected and a wrong turn as well.`),
+    ...(expected.alsoRight ?? [])
+      .filter(
+        ({ verdict }) => verdict === expected.verdict || wrongTurns.some((turn) => turn.verdict === verdict),
+      )
+      .map(({ verdict }) => `"${verdict}" holds as well, and is the verdict or a wrong turn besides.`),
     ...brokenPairs(plan, expected.steps).map(
       ([first, then]) => `the steps are out of order: the plan has "${first}" before "${then}".`,
     ),

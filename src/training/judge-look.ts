@@ -1,8 +1,10 @@
 /** Judges one look against the set of good ones, as things stood when it was taken. Says nothing of the answer. */
 import { openQuestions } from '../interview/open-questions.js';
-import { evaluate, type Scope } from '../rules/evaluate.js';
+import type { Scope } from '../rules/evaluate.js';
 import type { Question } from '../rules/schema.js';
-import { isThere, scopeOfSeen, type WorkedCase } from './worked-case.js';
+import { isAsked } from '../rules/scope.js';
+import { isLeftOpen, stateOf } from './finding-state.js';
+import { scopeOfSeen, type WorkedCase } from './worked-case.js';
 
 export type LookKind = 'on-track' | 'sound' | 'relevant' | 'early' | 'pointless';
 
@@ -11,17 +13,22 @@ export interface JudgedLook {
   readonly kind: LookKind;
   /** Names no finding, so that it can be said before the commit. */
   readonly says: string;
-  /** Ids of the findings that it settled, either way. */
+  /** Ids of the findings that it settled: shown to be there, or ruled out by their own evidence. */
   readonly settled: readonly string[];
+  /** Ids of those whose test came to nothing: not shown, and not ruled out either. */
+  readonly leftOpen: readonly string[];
 }
 
 /** The judgement of looking at `question` after `before` had been looked at. */
 export function judgeLook(worked: WorkedCase, question: Question, before: readonly string[]): JudgedLook {
   const scope = scopeOfSeen(worked, before);
-  const open = worked.pack.findings.filter(({ when }) => !evaluate(when, scope).known);
   const then = scopeOfSeen(worked, [...before, question.id]);
-  const settled = open.filter(({ when }) => evaluate(when, then).known).map(({ id }) => id);
-  return { question, settled, ...kindOf(worked, question, { before, scope, settled }) };
+  const open = worked.pack.findings.filter((finding) => stateOf(finding, scope) === 'cannotTell');
+  const settled = open.filter((finding) => stateOf(finding, then) !== 'cannotTell').map(({ id }) => id);
+  const leftOpen = open
+    .filter((finding) => !isLeftOpen(finding, scope) && isLeftOpen(finding, then))
+    .map(({ id }) => id);
+  return { question, settled, leftOpen, ...kindOf(worked, question, { before, scope, settled }) };
 }
 
 interface Moment {
@@ -37,7 +44,7 @@ function kindOf(
 ): Pick<JudgedLook, 'kind' | 'says'> {
   const { marking, good, sound, pack } = worked;
   const { beforeDigging, lookWords } = marking;
-  if (!isThere(worked, question)) return { kind: 'pointless', says: lookWords.absent };
+  if (isAsked(question, scope) === false) return { kind: 'pointless', says: lookWords.absent };
   if (opensGround(question) && !before.includes(beforeDigging.look))
     return { kind: 'early', says: beforeDigging.says };
   if (marking.planSections.includes(question.section) && hasUnseenNeeds(worked, before))
@@ -67,17 +74,22 @@ function praise({ marking, say }: WorkedCase, { why }: Question, settled: readon
   return `${idea} ${changed.replace('{count}', String(settled.length))}`;
 }
 
-/** Once the commit is made: the idea, and which findings it settled which way. */
+/** Once the commit is made: the idea, which findings it settled which way, and which it left open. */
 export function praiseInFull(
   { pack, marking, found, say }: WorkedCase,
-  { question, settled }: JudgedLook,
+  { question, settled, leftOpen }: JudgedLook,
 ): string {
-  const { showed, ruledOut } = marking.lookWords;
+  const { showed, ruledOut, cannotTell } = marking.lookWords;
   const said = (words: string, ids: readonly string[]): string[] => {
     const names = ids.map((id) => pack.findingById.get(id)?.title ?? id);
     return names.length === 0 ? [] : [words.replace('{names}', names.join('; '))];
   };
   const there = settled.filter((id) => found.has(id));
   const absent = settled.filter((id) => !found.has(id));
-  return [say(question.why), ...said(showed, there), ...said(ruledOut, absent)].join(' ');
+  return [
+    say(question.why),
+    ...said(showed, there),
+    ...said(ruledOut, absent),
+    ...said(cannotTell, leftOpen),
+  ].join(' ');
 }

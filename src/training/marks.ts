@@ -1,13 +1,15 @@
 /**
  * The marks of an attempt. Each part is a share from 0 to 1, weighted by the marking scheme; a part that the drill
- * does not have leaves its weight to the others. A danger that was overlooked fails the case whatever the rest.
+ * does not have leaves its weight to the others. A danger that was overlooked fails the case whatever the rest, and
+ * so does a diagnosis that does not hold: sums and steps cannot make up for it.
  */
 import type { Marking } from '../rules/schema-case.js';
 import { type MarkedAmount, markAmount } from './amounts.js';
 import { type Attempt, lookIds } from './attempt.js';
+import { type Diagnosed, diagnosisMark, diagnosisOf, type GateFault, gateFaults } from './diagnosis.js';
 import { opensGround } from './judge-look.js';
 import { boundPairs, brokenPairs } from './step-order.js';
-import { type Claim, meanQuadraticLoss } from './sureness.js';
+import { type Claim, claimsOf, lossOf } from './sureness.js';
 import type { WorkedCase } from './worked-case.js';
 
 export type PartId = keyof Marking['weights'];
@@ -30,18 +32,13 @@ export interface Marks {
   readonly parts: Readonly<Partial<Record<PartId, number>>>;
   readonly hintsCost: number;
   readonly dangers: readonly MarkedDanger[];
+  /** Why the diagnosis does not hold, which fails the case; empty where it holds, or was shown. */
+  readonly gate: readonly GateFault[];
   readonly claims: readonly Claim[];
-  /** Mean quadratic loss of the claims; null where none was made. */
+  /** Quadratic loss of what was said and left unsaid, 0 to 1; null where nothing was committed to. */
   readonly loss: number | null;
   readonly amounts: readonly MarkedAmount[];
-  readonly diagnosis: {
-    readonly isVerdictRight: boolean;
-    readonly right: readonly string[];
-    readonly missed: readonly string[];
-    readonly wrong: readonly string[];
-    /** True of the lawn, though not what decides. */
-    readonly besides: readonly string[];
-  };
+  readonly diagnosis: Diagnosed;
   readonly steps: {
     readonly missed: readonly string[];
     readonly mistaken: readonly string[];
@@ -53,8 +50,8 @@ export function markAttempt(worked: WorkedCase, attempt: Attempt): Marks {
   const { lesson, marking } = worked;
   const diagnosis = diagnosisOf(worked, attempt);
   const steps = stepsOf(worked, attempt);
-  const claims = claimsOf(worked, attempt);
-  const loss = claims.length === 0 ? null : meanQuadraticLoss(claims);
+  const claims = claimsOf(worked, attempt, diagnosis);
+  const loss = lossOf(worked, attempt, diagnosis);
   const amounts = lesson.amounts.map((asked) => markAmount(worked, asked, attempt.amounts[asked.id] ?? null));
   const isWhole = attempt.mode === 'whole';
   const parts: Partial<Record<PartId, number>> = {
@@ -76,8 +73,10 @@ export function markAttempt(worked: WorkedCase, attempt: Attempt): Marks {
     }),
     ...overdoses(worked, amounts),
   ];
-  const passed = total >= marking.passMark && dangers.every((danger) => !danger.isMissed);
-  return { total, passed, parts, hintsCost, dangers, claims, loss, amounts, diagnosis, steps };
+  const gate = isWhole ? gateFaults(worked, diagnosis) : [];
+  const passed =
+    total >= marking.passMark && gate.length === 0 && dangers.every((danger) => !danger.isMissed);
+  return { total, passed, parts, hintsCost, dangers, gate, claims, loss, amounts, diagnosis, steps };
 }
 
 /** More of a product than its label allows does harm, whatever slip was behind it. */
@@ -116,35 +115,6 @@ function economyOf({ good, marking }: WorkedCase, { looks }: Attempt): number {
   const { lookCosts } = marking;
   const waste = sum(looks.map(({ kind }) => (kind === 'on-track' || kind === 'sound' ? 0 : lookCosts[kind])));
   return looks.length === 0 ? 0 : Math.max(0, 1 - waste / good.size);
-}
-
-function diagnosisOf({ lesson, found }: WorkedCase, { commitment }: Attempt): Marks['diagnosis'] {
-  const named = commitment?.findings.map(({ id }) => id) ?? [];
-  const key = lesson.expected.findings;
-  return {
-    isVerdictRight: commitment?.verdict === lesson.expected.verdict,
-    right: key.filter((id) => named.includes(id)),
-    missed: key.filter((id) => !named.includes(id)),
-    wrong: named.filter((id) => !found.has(id)),
-    besides: named.filter((id) => found.has(id) && !key.includes(id)),
-  };
-}
-
-/** Half for the verdict, half for the findings: those named and there, less those named and not there. */
-function diagnosisMark({ lesson }: WorkedCase, { isVerdictRight, right, wrong }: Marks['diagnosis']): number {
-  const count = lesson.expected.findings.length;
-  const findings =
-    count === 0 ? (wrong.length === 0 ? 1 : 0) : Math.max(0, share(right.length - wrong.length, count));
-  return ((isVerdictRight ? 1 : 0) + findings) / 2;
-}
-
-function claimsOf({ lesson, found }: WorkedCase, { commitment }: Attempt): Claim[] {
-  if (commitment === undefined) return [];
-  const { verdict, sure, findings } = commitment;
-  return [
-    { what: verdict, sure, isRight: verdict === lesson.expected.verdict },
-    ...findings.map((claim) => ({ what: claim.id, sure: claim.sure, isRight: found.has(claim.id) })),
-  ];
 }
 
 function stepsOf({ lesson, plan }: WorkedCase, { order = [] }: Attempt): Marks['steps'] {

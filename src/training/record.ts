@@ -1,7 +1,8 @@
 /** A trainee's record over cases, kept only where it is asked for: what went well by finding and skill, what comes next. */
-import type { DrillCase } from '../rules/schema-case.js';
-import type { Attempt, DrillMode } from './attempt.js';
-import type { Marks, PartId } from './marks.js';
+import type { CaseBook, DrillCase } from '../rules/schema-case.js';
+import type { VerdictId } from '../rules/schema-pack.js';
+import type { Attempt, DrillMode, TakenHint } from './attempt.js';
+import type { DangerFate, Marks, PartId } from './marks.js';
 
 export interface DrillRecord {
   readonly format: 1;
@@ -20,6 +21,17 @@ export interface DrillEntry {
   readonly findings: Readonly<Record<string, 'named' | 'missed' | 'wrongly named'>>;
   /** 0 to 1. */
   readonly parts: Readonly<Partial<Record<PartId, number>>>;
+  /** What was said of it and how sure; absent where it was shown, and in older records. */
+  readonly verdict?: { readonly said: VerdictId; readonly isRight: boolean; readonly sure: number };
+  /** By id of a finding that was named, 0 to 1. */
+  readonly sure?: Readonly<Record<string, number>>;
+  /** Ids of the looks, in the order in which they were taken. */
+  readonly looks?: readonly string[];
+  readonly hints?: readonly TakenHint[];
+  /** By id of its look, how each danger was minded. */
+  readonly dangers?: Readonly<Record<string, DangerFate>>;
+  /** It had been done or watched before, so it tells less of what they know. */
+  readonly isAgain?: boolean;
 }
 
 /** How a finding or a skill stands: the share that went right, and how often it came. */
@@ -42,9 +54,49 @@ export function entryOf(caseId: string, on: string, attempt: Attempt, marks: Mar
           ...missed.map((id) => [id, 'missed'] as const),
           ...wrong.map((id) => [id, 'wrongly named'] as const),
         ];
-  const { mode, minutes } = attempt;
-  const { total, passed, parts } = marks;
-  return { caseId, on, mode, total, passed, minutes, findings: Object.fromEntries(named), parts };
+  const { mode, minutes, commitment, looks, hints } = attempt;
+  const { total, passed, parts, dangers } = marks;
+  return {
+    caseId,
+    on,
+    mode,
+    total,
+    passed,
+    minutes,
+    findings: Object.fromEntries(named),
+    parts,
+    ...(commitment === undefined
+      ? {}
+      : {
+          verdict: {
+            said: commitment.verdict,
+            isRight: marks.diagnosis.isVerdictRight,
+            sure: commitment.sure,
+          },
+          sure: Object.fromEntries(commitment.findings.map(({ id, sure }) => [id, sure])),
+        }),
+    looks: looks.map(({ question }) => question.id),
+    hints,
+    dangers: Object.fromEntries(dangers.map(({ look, fate }) => [look, fate])),
+  };
+}
+
+/** A case that was only watched: no marks, and yet it has been seen. */
+export const watchedEntry = (caseId: string, on: string, minutes: number): DrillEntry => ({
+  caseId,
+  on,
+  mode: 'watch',
+  total: 0,
+  passed: false,
+  minutes,
+  findings: {},
+  parts: {},
+});
+
+/** The record with one more drill, which is told apart where the case had been seen. */
+export function withEntry(record: DrillRecord, entry: DrillEntry): DrillRecord {
+  const isAgain = record.drills.some(({ caseId }) => caseId === entry.caseId);
+  return { format: 1, drills: [...record.drills, isAgain ? { ...entry, isAgain } : entry] };
 }
 
 /** By finding, weakest first. */
@@ -71,24 +123,50 @@ function standings(results: readonly (readonly [string, number])[]): Standing[] 
     .sort((a, b) => a.right - b.right || b.tries - a.tries);
 }
 
-/** Cases done whole and passed; one whose looks were shown is still to be done. */
-export const passedCases = ({ drills }: DrillRecord): Set<string> =>
-  new Set(drills.filter(({ mode, passed }) => mode === 'whole' && passed).map(({ caseId }) => caseId));
+/** Cases of the book done whole and passed; one whose looks were shown is still to be done. */
+export function passedCases({ drills }: DrillRecord, cases: readonly DrillCase[]): Set<string> {
+  const passed = new Set(
+    drills.filter((drill) => drill.mode === 'whole' && drill.passed).map(({ caseId }) => caseId),
+  );
+  return new Set(cases.map(({ id }) => id).filter((id) => passed.has(id)));
+}
 
 /**
- * The case to do next: of the lowest level that is not all passed, the one with most of what is weak.
- * What never came counts as half weak. Undefined when every case is passed.
+ * The case to do next: of the lowest level that is neither all passed nor left behind, the one with most of what is
+ * weak. What never came counts as half weak. Undefined when every case is passed.
  */
-export function nextCase(record: DrillRecord, cases: readonly DrillCase[]): DrillCase | undefined {
-  const passed = passedCases(record);
+export function nextCase(
+  record: DrillRecord,
+  { cases, marking }: Pick<CaseBook, 'cases' | 'marking'>,
+): DrillCase | undefined {
+  const { skipAfter, skipFrom, restFor } = marking.moving;
+  const passed = passedCases(record, cases);
   const open = cases.filter(({ id }) => !passed.has(id));
-  const sameLevel = open.filter(({ level }) => level === open[0]?.level);
-  const last = record.drills.at(-1)?.caseId;
+  const isWell = ({ mode, passed: isPassed, total }: DrillEntry): boolean =>
+    mode === 'whole' && isPassed && total >= skipFrom;
+  const levelOf = new Map(cases.map(({ id, level }) => [id, level]));
+  const levels = [...new Set(cases.map(({ level }) => level))];
+  const doneWell = (level: DrillCase['level']): number =>
+    new Set(
+      record.drills
+        .filter((drill) => isWell(drill) && levelOf.get(drill.caseId) === level)
+        .map(({ caseId }) => caseId),
+    ).size;
+  // Who does the harder ones well need not go back to the easier; the hardest level is done to its end.
+  const isLeftBehind = (level: DrillCase['level']): boolean =>
+    level !== levels.at(-1) &&
+    levels.slice(levels.indexOf(level)).some((other) => doneWell(other) >= skipAfter);
+  const ahead = open.filter(({ level }) => !isLeftBehind(level));
+  const [first] = ahead.length > 0 ? ahead : open;
+  const sameLevel = (ahead.length > 0 ? ahead : open).filter(({ level }) => level === first?.level);
+  const recent = record.drills.slice(-restFor).map(({ caseId }) => caseId);
+  const rested = sameLevel.filter(({ id }) => !recent.includes(id));
+  // Where all have been done just now, any but the last.
+  const offered = rested.length > 0 ? rested : sameLevel.filter(({ id }) => id !== recent.at(-1));
   const weakness = new Map(findingStandings(record).map(({ id, right }) => [id, 1 - right]));
-  const worth = ({ id, expected }: DrillCase): number =>
-    // Not the same again at once, while there is another.
-    id === last ? -1 : Math.max(0, ...expected.findings.map((finding) => weakness.get(finding) ?? 1 / 2));
-  return sameLevel.reduce<DrillCase | undefined>(
+  const worth = ({ expected }: DrillCase): number =>
+    Math.max(0, ...expected.findings.map((finding) => weakness.get(finding) ?? 1 / 2));
+  return (offered.length > 0 ? offered : sameLevel).reduce<DrillCase | undefined>(
     (best, each) => (best === undefined || worth(each) > worth(best) ? each : best),
     undefined,
   );

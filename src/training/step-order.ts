@@ -1,5 +1,7 @@
 /** The order of steps: every order that keeps the plan's own waits is a good one. */
 import type { Plan } from '../planner/plan.js';
+import { namedStep } from './described.js';
+import type { Named } from './looks.js';
 import type { WorkedCase } from './worked-case.js';
 
 /** Pairs [first, then] of these steps that the plan binds, directly or through steps between them. */
@@ -27,10 +29,7 @@ export function brokenPairs(plan: Plan, order: readonly string[]): [string, stri
 }
 
 /** The steps to choose from: the key ones and the mistaken ones, by their titles, so that the list tells nothing. */
-export function offeredSteps({
-  lesson,
-  pack,
-}: WorkedCase): { readonly id: string; readonly label: string }[] {
+export function offeredSteps({ lesson, pack }: WorkedCase): Named[] {
   const { expected, dangers, wrongTurns } = lesson;
   const ids = new Set([
     ...expected.steps,
@@ -39,6 +38,7 @@ export function offeredSteps({
     ...wrongTurns.flatMap(({ step }) => (step === undefined ? [] : [step])),
   ]);
   return [...ids]
-    .map((id) => ({ id, label: pack.stepById.get(id)?.title ?? id }))
+    .flatMap((id) => pack.stepById.get(id) ?? [])
+    .map(namedStep)
     .sort((a, b) => (a.label < b.label ? -1 : 1));
 }

@@ -67,22 +67,25 @@ export function supposeBefore(
   const { sameLooks, lessLooks, moreLooks } = marking.supposeWords;
   const ids = new Set([...seen, ...marking.givens]);
   const known = Object.fromEntries(Object.entries(answers).filter(([key]) => ids.has(key)));
-  const openWith = (given: Answers): string[] => {
+  const isForSafety = ({ id: look, safety }: Question): boolean =>
+    safety === true || worked.lesson.dangers.some((danger) => danger.look === look);
+  const openWith = (given: Answers): Question[] => {
     const scope = scopeFor({
       pack,
       answers: given,
       today: parseIsoDate(worked.lesson.today),
       assume: 'nothing',
     });
-    return openQuestions(pack, scope)
-      .filter((question) => question.id !== id && worked.looks.includes(question))
-      .map(({ label }) => label);
+    const open = openQuestions(pack, scope);
+    // What keeps somebody safe is worth a look whatever the plan turns on.
+    return worked.looks.filter(
+      (question) => question.id !== id && (open.includes(question) || isForSafety(question)),
+    );
   };
   const [now, then] = [openWith(known), openWith(withAnswer(known, id, value))];
-  const [less, more] = [
-    now.filter((label) => !then.includes(label)),
-    then.filter((label) => !now.includes(label)),
-  ];
+  const [less, more] = [without(now, then), without(then, now)].map((gone) =>
+    gone.map(({ label }) => label),
+  ) as [string[], string[]];
   if (less.length + more.length === 0) return [sameLooks];
   return [...about(lessLooks, less), ...about(moreLooks, more)];
 }
@@ -125,8 +128,8 @@ const foundIn = ({ findings }: Plan): string[] =>
   findings.filter(({ verdict }) => verdict === 'found').map(({ title }) => title);
 const stepsIn = ({ steps }: Plan): string[] => steps.map(({ title }) => title);
 
-const without = (names: readonly string[], others: readonly string[]): string[] =>
-  names.filter((each) => !others.includes(each));
+const without = <Item>(items: readonly Item[], others: readonly Item[]): Item[] =>
+  items.filter((each) => !others.includes(each));
 
 const about = (words: string, names: readonly string[]): string[] =>
   names.length === 0 ? [] : [words.replace('{names}', names.join('; '))];

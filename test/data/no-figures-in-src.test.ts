@@ -40,6 +40,9 @@ const OF_THE_PROGRAM: Readonly<Record<string, string>> = {
   DATE_LINE_DEG: 'degrees of longitude',
   MOST_TOTALS: 'entries of a table',
   DUST: 'what binary arithmetic leaves',
+  COUNTS: 'what a word counts by where it stands in a record',
+  TYPO: 'letters from which a mistyped word is known, and what it counts',
+  HEARING: 'shares of what was typed that are understood',
   LEAST_WATER_L: 'no water to speak of, below which nothing is divided by it',
 };
 

@@ -130,3 +130,15 @@ describe('an amount', () => {
     expect(book.marking.tolerance.right).toBeLessThan(book.marking.tolerance.near);
   });
 });
+
+describe('a sum of seed', () => {
+  it.each(
+    worked.flatMap((each) =>
+      each.lesson.amounts
+        .filter(({ find }) => find.kind === 'amount' && find.material.startsWith('seed'))
+        .map((asked) => ({ id: each.lesson.id, asked })),
+    ),
+  )('$id: names the rate, so that it can be done with pencil and paper', ({ asked }) => {
+    expect(asked.ask).toMatch(/\d g\/m²/);
+  });
+});

@@ -5,6 +5,7 @@ import { readCases } from '../../src/rules/read-cases.js';
 import type { CaseBook } from '../../src/rules/schema-case.js';
 import type { VerdictId } from '../../src/rules/schema-pack.js';
 import { type Attempt, freshAttempt } from '../../src/training/attempt.js';
+import { isRightVerdict } from '../../src/training/diagnosis.js';
 import { type JudgedLook, judgeLook } from '../../src/training/judge-look.js';
 import { perfectAttempt } from '../../src/training/perfect.js';
 import { rightAmount } from '../../src/training/right-amount.js';
@@ -31,9 +32,59 @@ export function looksIn(each: WorkedCase, ids: readonly string[]): JudgedLook[] 
 
 /** Looks at everything there is, in the pack's order, and is right about the rest. */
 export function asksEverything(each: WorkedCase): Attempt {
+  const before = everything.get(each);
+  if (before !== undefined) return before;
   const ids = each.looks.map(({ id }) => id);
-  return { ...perfectAttempt(each), looks: looksIn(each, ids) };
+  const attempt = { ...perfectAttempt(each), looks: looksIn(each, ids) };
+  everything.set(each, attempt);
+  return attempt;
 }
+const everything = new Map<WorkedCase, Attempt>();
+
+const sureOf = (attempt: Attempt, sure: number): Attempt =>
+  attempt.commitment === undefined
+    ? attempt
+    : {
+        ...attempt,
+        commitment: {
+          ...attempt.commitment,
+          sure,
+          findings: attempt.commitment.findings.map(({ id }) => ({ id, sure })),
+        },
+      };
+
+/** Looks at what matters, is right, and says so with some reserve. */
+export const isGood = (each: WorkedCase): Attempt => sureOf(perfectAttempt(each), 0.8);
+
+/** The verdicts that are wrong in a case. */
+export const wrongVerdicts = ({ lesson }: WorkedCase): VerdictId[] =>
+  (Object.keys(book.marking.verdicts) as VerdictId[]).filter((id) => !isRightVerdict(lesson, id));
+
+/** Looks, reckons and orders the steps without a fault, and does not know what is wrong. */
+export const cannotDiagnose = (each: WorkedCase, verdict: VerdictId, sure: number): Attempt => ({
+  ...isGood(each),
+  commitment: { verdict, sure, findings: [] },
+});
+
+/** Right in all but the sums: leaves them out, or is ten times too low. */
+export function cannotReckon(each: WorkedCase, how: 'left out' | 'a tenth'): Attempt {
+  const good = isGood(each);
+  const wrong = (value: number | null): number | null => (how === 'left out' ? null : (value ?? 0) / 10);
+  return {
+    ...good,
+    amounts: Object.fromEntries(Object.entries(good.amounts).map(([id, value]) => [id, wrong(value)])),
+  };
+}
+
+/** Names every finding that there is. */
+export const namesEverything = (each: WorkedCase, sure: number): Attempt => ({
+  ...isGood(each),
+  commitment: {
+    verdict: each.lesson.expected.verdict,
+    sure: 0.8,
+    findings: pack.findings.map(({ id }) => ({ id, sure })),
+  },
+});
 
 /** Chooses by lot: some looks, a verdict, findings, how sure, amounts within tenfold, steps in any order. */
 export function byLot(each: WorkedCase): fc.Arbitrary<Attempt> {

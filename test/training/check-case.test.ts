@@ -56,6 +56,11 @@ describe('the check of a case', () => {
     ['a finding that the rules do not find', expecting({ findings: ['acid'] }), /do not find "acid"/],
     ['a look-alike that is there', expecting({ not: ['mossy'] }), /find "mossy" here/],
     ['a wrong verdict', expecting({ verdict: 'care-only' }), /come to "renovate"/],
+    [
+      'a verdict that holds as well and is called wrong',
+      expecting({ alsoRight: [{ verdict: 'care-only', says: 'So it is.' }] }),
+      /"care-only" holds as well/,
+    ],
     ['a step that is not planned', expecting({ steps: ['lime'] }), /no step "lime"/],
     ['a planned step called a mistake', expecting({ notSteps: ['sow'] }), /has the step "sow"/],
     ['steps in a wrong order', expecting({ steps: ['sow', 'scarify'] }), /"scarify" before "sow"/],

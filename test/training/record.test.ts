@@ -11,6 +11,8 @@ import {
   passedCases,
   recordFault,
   skillStandings,
+  watchedEntry,
+  withEntry,
 } from '../../src/training/record.js';
 import { book, byId, worked } from './book.js';
 
@@ -52,34 +54,98 @@ describe('the record of a trainee', () => {
   });
 
   it('proposes the first case to a beginner, and a harder level only when the easier is passed', () => {
-    expect(nextCase(EMPTY_RECORD, book.cases)?.level).toBe('easy');
-    expect(nextCase(record(...passedAll('easy')), book.cases)?.level).toBe('middling');
+    expect(nextCase(EMPTY_RECORD, book)?.level).toBe('easy');
+    expect(nextCase(record(...passedAll('easy')), book)?.level).toBe('middling');
     const two = [...passedAll('easy'), ...passedAll('middling')];
-    expect(nextCase(record(...two), book.cases)?.level).toBe('hard');
-    expect(nextCase(record(...two, ...passedAll('hard')), book.cases)).toBeUndefined();
+    expect(nextCase(record(...two), book)?.level).toBe('hard');
+    expect(nextCase(record(...two, ...passedAll('hard')), book)).toBeUndefined();
   });
 
   it('counts no case as passed whose looks were shown', () => {
     const finished = record(...passedAll('easy').map((each) => ({ ...each, mode: 'finish' as const })));
-    expect(passedCases(finished).size).toBe(0);
-    expect(nextCase(finished, book.cases)?.level).toBe('easy');
+    expect(passedCases(finished, book.cases).size).toBe(0);
+    expect(nextCase(finished, book)?.level).toBe('easy');
   });
 
   it('proposes what went wrong, in another case', () => {
     const kept = record(
       ...passedAll('easy'),
       entry({ caseId: 'dead-or-dozing', findings: { 'dead-turf': 'missed' } }),
-      entry({ caseId: 'winter-lake', findings: { 'poor-drainage': 'missed' } }),
+      ...['winter-lake', 'tussocks', 'old-pound'].map((caseId) => entry({ caseId, passed: true })),
     );
-    // winter-lake was the last; the other weakness comes first.
-    expect(nextCase(kept, book.cases)?.id).toBe('dead-or-dozing');
+    // It has rested for three others.
+    expect(nextCase(kept, book)?.id).toBe('dead-or-dozing');
   });
 
   it('never proposes the same case at once, while another of its level is open', () => {
     for (const { lesson } of worked) {
       const failed = record(entry({ caseId: lesson.id, findings: { mossy: 'missed' } }));
-      expect(nextCase(failed, book.cases)?.id).not.toBe(lesson.id);
+      expect(nextCase(failed, book)?.id).not.toBe(lesson.id);
     }
+  });
+
+  it('never goes to and fro between two cases that are failed, while others are open', () => {
+    let drills: DrillEntry[] = [];
+    for (let round = 0; round < 14; round++) {
+      const next = nextCase(record(...drills), book);
+      const findings = Object.fromEntries(
+        (next?.expected.findings ?? []).map((id) => [id, 'missed' as const]),
+      );
+      drills = [...drills, entry({ caseId: next?.id ?? '', findings })];
+    }
+    const ids = drills.map(({ caseId }) => caseId);
+    ids.forEach((id, index) => {
+      expect(ids.slice(Math.max(0, index - book.marking.moving.restFor), index)).not.toContain(id);
+    });
+    expect(new Set(ids).size).toBeGreaterThan(3);
+  });
+
+  it('leaves a level behind after three good passes of it, or of a harder one, and not after weak ones', () => {
+    const three = (level: string, total: number) =>
+      record(
+        ...passedAll(level)
+          .slice(0, 3)
+          .map((each) => ({ ...each, total })),
+      );
+    expect(nextCase(three('easy', 90), book)?.level).toBe('middling');
+    expect(nextCase(three('easy', 72), book)?.level).toBe('easy');
+    expect(nextCase(three('hard', 95), book)?.level).not.toBe('easy');
+    // What was left behind comes again when the rest is done.
+    const rest = [...passedAll('middling'), ...passedAll('hard'), ...three('easy', 90).drills];
+    expect(nextCase(record(...rest), book)?.level).toBe('easy');
+  });
+
+  it('counts no lawn of their own among the cases of the book', () => {
+    const own = record(entry({ caseId: 'own-lawn', passed: true }));
+    expect(passedCases(own, book.cases).size).toBe(0);
+  });
+
+  it('knows a case that was watched before', () => {
+    const watched = withEntry(EMPTY_RECORD, watchedEntry('july-straw', '2027-07-17', 4));
+    expect(watched.drills[0]).toMatchObject({ mode: 'watch', passed: false });
+    expect(recordFault(JSON.parse(JSON.stringify(watched)))).toBeUndefined();
+    const after = withEntry(watched, entry({ caseId: 'july-straw', passed: true }));
+    expect(after.drills[1]).toMatchObject({ isAgain: true });
+    expect(withEntry(watched, entry({ caseId: 'kiln-lane' })).drills[1]).not.toHaveProperty('isAgain');
+  });
+
+  it('keeps what went wrong as well: the verdict, how sure, hints, and how a danger was minded', () => {
+    const each = byId('spongy-green');
+    const { looks } = perfectAttempt(each);
+    const attempt = {
+      ...perfectAttempt(each),
+      looks: looks.filter(({ question }) => question.id !== 'dog'),
+      hints: [{ towards: 'look' as const, id: 'dog', rung: 'point' as const }],
+      commitment: { verdict: 'care-only' as const, sure: 0.6, findings: [{ id: 'acid', sure: 0.4 }] },
+    };
+    expect(entryOf('spongy-green', '2027-03-13', attempt, markAttempt(each, attempt))).toMatchObject({
+      passed: false,
+      verdict: { said: 'care-only', isRight: false, sure: 0.6 },
+      sure: { acid: 0.4 },
+      findings: { acid: 'wrongly named', mossy: 'missed' },
+      hints: attempt.hints,
+      dangers: { dog: 'unseen', pavingBeside: 'seen' },
+    });
   });
 
   it('keeps of an attempt what it needs, and nothing that was typed', () => {
@@ -95,6 +161,11 @@ describe('the record of a trainee', () => {
       minutes: 12,
       findings: { mossy: 'named', 'thick-thatch': 'named' },
       parts: { looks: 1, economy: 1, diagnosis: 1, sureness: 1, amounts: 1, steps: 1 },
+      verdict: { said: 'renovate', isRight: true, sure: 1 },
+      sure: { mossy: 1, 'thick-thatch': 1 },
+      looks: perfectAttempt(each).looks.map(({ question }) => question.id),
+      hints: [],
+      dangers: { dog: 'seen', pavingBeside: 'seen' },
     });
     expect(recordFault(JSON.parse(JSON.stringify(record(kept))))).toBeUndefined();
   });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { suppose } from '../../src/training/suppose.js';
+import { suppose, supposeBefore } from '../../src/training/suppose.js';
 import { byId, worked } from './book.js';
 
 const dry = byId('hard-as-the-road');
@@ -10,6 +10,35 @@ describe('a what-if', () => {
     const [head, ...rest] = suppose(green, [], 'moss cover 0');
     expect(head).toBe('Suppose for now: moss cover, 0 %.');
     expect(rest.join(' ')).toMatch(/no longer worth a look:.*tank size/);
+  });
+
+  it('before the commit never drops a look for safety', () => {
+    for (const each of worked) {
+      const safe = each.looks.filter(
+        ({ id, safety }) => safety === true || each.lesson.dangers.some(({ look }) => look === id),
+      );
+      // What this lawn turns on, and the light, which can make nearly all else idle.
+      const turning = each.looks.filter(({ id }) => each.good.has(id) || id === 'sunHoursPerDay');
+      for (const question of turning) {
+        const { kind, options = [] } = question;
+        if (kind !== 'choice' && kind !== 'yes-no' && question.id !== 'sunHoursPerDay') continue;
+        const answers =
+          kind === 'choice' ? options.map(({ value }) => value) : kind === 'yes-no' ? [true, false] : [0, 1];
+        for (const answer of answers) {
+          const dropped = supposeBefore(each, [], question, answer)
+            .filter((line) => line.startsWith('Then no longer worth a look:'))
+            .flatMap((line) => line.replace(/^.*?: |\.$/g, '').split('; '));
+          for (const { label } of safe)
+            expect(dropped, `${each.lesson.id}: ${question.label} ${answer}`).not.toContain(label);
+        }
+      }
+    }
+  });
+
+  it('of one hour of sun leaves the gas pipe in the yard worth a look', () => {
+    const said = suppose(byId('bakehouse-yard'), [], 'sun 1').join(' ');
+    expect(said).toMatch(/no longer worth a look/);
+    expect(said).not.toMatch(/buried|dog on|children|slope|trees/);
   });
 
   it('afterwards tells which findings, steps and verdict come and go', () => {

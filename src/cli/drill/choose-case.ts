@@ -34,7 +34,7 @@ export async function chosenCase(choosing: Choosing): Promise<DrillCase> {
 /** With a record, the case that it proposes. */
 async function proposed({ args, io, book }: Choosing): Promise<DrillCase | undefined> {
   const record = args.text('record');
-  return record === undefined ? undefined : nextCase(await readRecord(record, io), book.cases);
+  return record === undefined ? undefined : nextCase(await readRecord(record, io), book);
 }
 
 function named(name: string, { cases }: CaseBook): DrillCase {

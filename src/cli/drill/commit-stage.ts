@@ -2,6 +2,7 @@
 import type { AskedAmount } from '../../rules/schema-case.js';
 import type { VerdictId } from '../../rules/schema-pack.js';
 import type { Attempt, Commitment } from '../../training/attempt.js';
+import { namedFindings } from '../../training/described.js';
 import { amountHint, orderHint, withHint } from '../../training/hints.js';
 import { readAmount } from '../../training/read-amount.js';
 import { bareUnit, type RightAmount, rightAmount } from '../../training/right-amount.js';
@@ -36,11 +37,7 @@ export async function commitStage(parts: DrillParts): Promise<Commitment | undef
     return undefined;
   }
   const [sure = 0] = await typedShares(parts, SURE, 1);
-  const findings = await typedNames(
-    parts,
-    FINDINGS,
-    pack.findings.map(({ id, title }) => ({ id, label: title })),
-  );
+  const findings = await typedNames(parts, FINDINGS, namedFindings(pack));
   const shares = findings.length === 0 ? [] : await typedShares(parts, sureOfEach(findings), findings.length);
   return { verdict, sure, findings: findings.map(({ id }, index) => ({ id, sure: shares[index] ?? 0 })) };
 }

@@ -3,7 +3,15 @@ import type { Question } from '../../rules/schema.js';
 import { type Attempt, lookIds } from '../../training/attempt.js';
 import { nextHint, withHint } from '../../training/hints.js';
 import { type JudgedLook, judgeLook } from '../../training/judge-look.js';
-import { capital, listedLooks, lookMeant, notMeant, whatIsSeen } from '../../training/looks.js';
+import {
+  capital,
+  hear,
+  listedLooks,
+  lookMeant,
+  namedLooks,
+  notMeant,
+  whatIsSeen,
+} from '../../training/looks.js';
 import type { WorkedCase } from '../../training/worked-case.js';
 import { type DrillParts, numberedList, saidHint, typedLine, wordsOf } from './parts.js';
 
@@ -30,10 +38,13 @@ export async function lookStage(
 ): Promise<void> {
   const { asker } = parts;
   let attempt = start;
+  let offered: string | undefined;
   asker.say(WORDS);
   for (;;) {
     keep(attempt);
-    const line = await typedLine(parts, NEXT);
+    const typed = await typedLine(parts, NEXT);
+    const line = offered !== undefined && YES.test(typed) ? offered : typed;
+    offered = onlyOffer(parts, line);
     const word = line.toLowerCase();
     if (word === 'commit') return;
     if (word === 'list') asker.say(catalogue(parts, attempt));
@@ -45,13 +56,24 @@ export async function lookStage(
   }
 }
 
+const YES = /^(?:y|yes)$/i;
+
+/** The one look that they will be asked about: after that "yes" takes it. */
+function onlyOffer({ worked }: DrillParts, line: string): string | undefined {
+  const heard = wordsOf(line).map((word) => hear(word, namedLooks(worked)));
+  const unclear = heard.flatMap((each) => (each.kind === 'which' ? [each.items] : []));
+  return unclear.length === 1 && unclear[0]?.length === 1 ? unclear[0][0]?.label : undefined;
+}
+
 function looked(parts: DrillParts, start: Attempt, line: string): Attempt {
   const { asker, worked, feedback } = parts;
   let attempt = start;
   for (const word of wordsOf(line)) {
     const question = lookMeant(worked, word);
     if (question === undefined) {
-      asker.say(`${notMeant(word, listedLooks(worked))} "list" shows everything there is to look at.`);
+      const isUnclear = hear(word, namedLooks(worked)).kind === 'which';
+      const list = isUnclear ? '' : ' "list" shows everything there is to look at.';
+      asker.say(`${notMeant(word, namedLooks(worked))}${list}`);
       continue;
     }
     asker.say(`${capital(question.label)}\n${whatIsSeen(worked, question)}`);

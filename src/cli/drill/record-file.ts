@@ -13,6 +13,7 @@ import {
   recordFault,
   type Standing,
   skillStandings,
+  withEntry,
 } from '../../training/record.js';
 import { type CliIo, CliStop, EXIT } from '../io.js';
 
@@ -39,7 +40,7 @@ const noRecord = (file: string, why: string): CliStop =>
 
 export async function addToRecord(file: string, entry: DrillEntry, io: CliIo): Promise<DrillRecord> {
   const before = await readRecord(file, io);
-  const record: DrillRecord = { format: 1, drills: [...before.drills, entry] };
+  const record = withEntry(before, entry);
   await io.rewriteText(file, `${jsonText(record, 2)}\n`);
   return record;
 }
@@ -51,9 +52,9 @@ export function standingText(
   pack: Pack,
   parts: Readonly<Record<string, string>>,
 ): string {
-  const passed = passedCases(record).size;
-  const count = record.drills.length;
-  const next = nextCase(record, book.cases);
+  const passed = passedCases(record, book.cases).size;
+  const count = record.drills.filter(({ mode }) => mode !== 'watch').length;
+  const next = nextCase(record, book);
   const row = (name: string, { tries, right }: Standing): string =>
     `  ${name}: ${Math.round(100 * right)} % of ${tries === 1 ? '1 time' : `${tries} times`}`;
   return [

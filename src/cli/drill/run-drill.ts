@@ -2,6 +2,7 @@
 import { formatDay, parseIsoDate } from '../../base/dates.js';
 import { type Attempt, type DrillMode, freshAttempt, lookIds } from '../../training/attempt.js';
 import { suppose } from '../../training/suppose.js';
+import { alsoRightSays, verdictReason } from '../../training/verdict-words.js';
 import { amountStage, commitStage, orderStage } from './commit-stage.js';
 import { lookStage } from './look-stage.js';
 import { DrillLeft, type DrillParts, typedLine } from './parts.js';
@@ -60,13 +61,15 @@ function gate({ worked }: DrillParts): string {
 function atCommit({ worked }: DrillParts, { commitment }: Attempt): string {
   const { lesson, pack, marking, plan } = worked;
   const isRight = commitment?.verdict === lesson.expected.verdict;
+  const also = alsoRightSays(worked, commitment?.verdict);
+  const judged = isRight ? 'Right' : also === undefined ? 'Not so. It is this' : `${also} The rules call it`;
   const found = lesson.expected.findings.map((id) => {
     const named = commitment?.findings.some((finding) => finding.id === id) === true;
     const because = plan.findings.find((finding) => finding.id === id)?.because ?? '';
     return `${named ? 'Named' : 'Missed'}: ${pack.findingById.get(id)?.title ?? id}. ${because}`;
   });
   return [
-    `${isRight ? 'Right' : 'Not so. It is this'}: ${marking.verdicts[lesson.expected.verdict]}. ${plan.verdict.because}`,
+    `${judged}: ${marking.verdicts[lesson.expected.verdict]}. ${verdictReason(worked, false)}`,
     ...found,
   ].join('\n');
 }

@@ -5,7 +5,7 @@ import type { Asker } from '../../terminal/asker.js';
 import { wrapText } from '../../terminal/wrap-text.js';
 import type { Attempt, DrillMode } from '../../training/attempt.js';
 import { type Marks, markAttempt } from '../../training/marks.js';
-import { entryOf } from '../../training/record.js';
+import { entryOf, watchedEntry } from '../../training/record.js';
 import { type WorkedCase, workOut } from '../../training/worked-case.js';
 import { type ParsedArgs, unitsOf } from '../command.js';
 import { EXIT } from '../io.js';
@@ -36,6 +36,11 @@ export async function sit(sitting: Sitting, choosing: Choosing, asker: Asker): P
   const end = await runDrill({ asker: remembering, worked, feedback }, mode, minutes);
   if (end.outcome === 'left') return left(asker.left?.(), kept.isKept, choosing, lesson);
   if (mode === 'watch') {
+    const watched = args.text('record');
+    if (watched !== undefined) {
+      await addToRecord(watched, watchedEntry(lesson.id, io.today, minutes()), io);
+      asker.say(`Kept in ${watched}: watched, without marks.`);
+    }
     await kept.drop();
     return EXIT.done;
   }

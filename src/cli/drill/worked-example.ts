@@ -5,6 +5,7 @@ import { praiseInFull } from '../../training/judge-look.js';
 import { capital, whatIsSeen } from '../../training/looks.js';
 import { perfectLooks } from '../../training/perfect.js';
 import { amountWords, rightAmount } from '../../training/right-amount.js';
+import { verdictReason } from '../../training/verdict-words.js';
 import type { DrillParts } from './parts.js';
 
 /** Shows the looks and the diagnosis; watched to the end, also the amounts and the steps. */
@@ -31,7 +32,7 @@ function pages({ worked }: DrillParts, mode: Exclude<DrillMode, 'whole'>): strin
     const because = plan.findings.find((finding) => finding.id === id)?.because ?? '';
     return `${pack.findingById.get(id)?.title ?? id}. ${because}`;
   });
-  const verdict = `So: ${marking.verdicts[lesson.expected.verdict]}. ${plan.verdict.because}`;
+  const verdict = `So: ${marking.verdicts[lesson.expected.verdict]}. ${verdictReason(worked, mode === 'watch')}`;
   const dangers = lesson.dangers.map(({ says }) => `Mind: ${says}`);
   const diagnosis = [...findings, verdict, ...misleads, ...dangers].join('\n');
   if (mode === 'finish') return [...looks, diagnosis];
