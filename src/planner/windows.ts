@@ -84,9 +84,9 @@ export function windowsOf(
   if (window === undefined || season.anyTimeOfYear === true) return undefined;
   const published = publishedFor(window, season);
   const { climate } = season;
-  const sure = knowsRain(climate)
-    ? published
-    : published.map((rule) => ({ ...rule, from: rule.surelyFrom ?? rule.from }));
+  const sure = published.map((rule) =>
+    rule.surelyFrom === undefined || knowsRain(climate) ? rule : { ...rule, from: rule.surelyFrom },
+  );
   const windows = season.southern
     ? sure.map((rule) => ({ ...rule, from: halfYearOn(rule.from), until: halfYearOn(rule.until) }))
     : sure;
