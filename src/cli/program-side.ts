@@ -12,10 +12,6 @@ export const PROGRAM_SIDE: ProgramSide = {
   figures: [
     'water-can-l',
     'sprinkler-efficiency',
-    'can-minutes',
-    'hose-turn-minutes',
-    'sprinkler-move-minutes',
-    'sprinkler-place-m2',
     'pack-spare-fraction',
     'car-load-kg',
     'most-people',
@@ -36,7 +32,6 @@ export const PROGRAM_SIDE: ProgramSide = {
   facts: [
     'areaM2',
     'keepsWet',
-    'hasHose',
     'waterBy',
     'southern',
     'soilFieldCapacity',

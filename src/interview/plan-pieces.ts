@@ -120,17 +120,22 @@ function readByProgram(pack: Pack): Part[] {
     .map(({ when }) => ({ guards: [when], shows: keepsWet }));
   const sow = pack.stepById.get('sow');
   if (sow === undefined) return [...seasons, ...rainFed];
-  const means = { var: 'watering' };
+  const means = { var: 'facts.waterBy' };
   const waters = [sow.when, keepsWet];
-  const byHose = [...waters, { var: 'facts.hasHose' }];
+  const byHose = [...waters, { '!==': [means, 'can'] }];
   return [
     ...seasons,
     ...rainFed,
     ...[
       means,
-      { var: 'facts.waterBy' },
       { var: 'facts.areaM2' },
-      ...pack.watering.flatMap((row) => [row.mmPerDay, row.turnsPerDay, row.timesWaterUse]),
+      ...pack.watering.flatMap((row) => [
+        row.mmPerDay,
+        row.turnsPerDay,
+        row.timesWaterUse,
+        row.workMinPerTurn,
+        row.workMinPerL,
+      ]),
     ].map((shows) => ({ guards: waters, shows })),
     { guards: byHose, shows: { var: 'hoseLPerMin' } },
   ];

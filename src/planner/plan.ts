@@ -167,6 +167,8 @@ export interface PlanWatering {
   readonly litresPerDay: number;
   readonly mmPerTurn: number;
   readonly litresPerTurn: number;
+  /** Somebody's work on such a day, min. */
+  readonly workMinPerDay: number;
   /** What falls on a day of a normal year; null where the climate of the place is not known. */
   readonly rainMmPerDay: number | null;
   /** One watering by the means answered: minutes of hose or sprinkler, or cans; null when none is known. */

@@ -104,9 +104,9 @@ function sentencesOf(
         : worded(pack, 'waterTotalRain', { dry: said(litres), normal: said(litresAfterRain) }),
       ...(drawnLitres > litres ? [worded(pack, 'waterDrawn', { drawn: said(drawnLitres) })] : []),
       ...(stepLitres > 0 ? [worded(pack, 'waterSteps', { litres: said(stepLitres) })] : []),
+      ...workSays,
       ...(cost === null ? [] : [worded(pack, costAfterRain === null ? 'waterCost' : 'waterCostRain', costs)]),
       ...(eachPart === null ? [] : [eachPart]),
-      ...workSays,
     ],
     costSays:
       cost === null ? null : worded(pack, costAfterRain === null ? 'waterApart' : 'waterApartRain', costs),

@@ -10,20 +10,16 @@ const MINUTES_PER_HOUR = 60;
 
 interface WorkInput extends View {
   readonly watering: readonly PlanWatering[];
-  readonly note: (figureId: string) => void;
 }
 
 /** Beside the hours of the steps: the longest day, all of it, and a warning where it does not fit. */
-export function wateringWorkSays(input: WorkInput): string[] {
-  const { pack, scope, watering } = input;
-  const minutes = watering.map((period) => minutesPerDay(period, input));
-  if (minutes.includes(undefined)) return [];
-  const known = minutes as number[];
-  const mostH = longestDay(watering, known) / MINUTES_PER_HOUR;
+export function wateringWorkSays({ pack, scope, watering }: WorkInput): string[] {
+  const minutes = watering.map(({ workMinPerDay }) => workMinPerDay);
+  const mostH = longestDay(watering, minutes) / MINUTES_PER_HOUR;
   const totalH =
     watering.reduce(
       (sum, { fromOn, untilOn }, index) =>
-        sum + (known[index] as number) * (daysBetween(fromOn, untilOn) + 1),
+        sum + (minutes[index] as number) * (daysBetween(fromOn, untilOn) + 1),
       0,
     ) / MINUTES_PER_HOUR;
   const dayH = answered(scope, 'hoursPerDay');
@@ -45,27 +41,4 @@ function longestDay(watering: readonly PlanWatering[], minutes: readonly number[
       0,
     );
   return Math.max(0, ...watering.map(({ fromOn }) => on(fromOn)));
-}
-
-/** Of work on a dry day, averaged over days without a turn; undefined while the means are open. */
-function minutesPerDay(
-  { turnsPerDay, litresPerTurn, litresPerDay, mmPerDay }: PlanWatering,
-  { scope, note }: WorkInput,
-): number | undefined {
-  const figure = (id: string): number => {
-    const outcome = scope(`figures.${id}`);
-    if (!outcome.known) return 0;
-    note(id);
-    return outcome.value as number;
-  };
-  const by = answered(scope, 'facts.waterBy');
-  if (by === 'can')
-    return turnsPerDay * Math.ceil(litresPerTurn / figure('water-can-l')) * figure('can-minutes');
-  if (by === 'sprinkler') {
-    const areaM2 = mmPerDay > 0 ? litresPerDay / mmPerDay : 0;
-    return turnsPerDay * Math.ceil(areaM2 / figure('sprinkler-place-m2')) * figure('sprinkler-move-minutes');
-  }
-  const flow = scope('hoseLPerMin');
-  if (by !== 'hose' || !flow.known) return undefined;
-  return turnsPerDay * (litresPerTurn / (flow.value as number) + figure('hose-turn-minutes'));
 }

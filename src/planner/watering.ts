@@ -12,6 +12,8 @@ import { answered } from './steps.js';
 
 const DAYS_PER_WEEK = 7;
 const MINUTES_PER_HOUR = 60;
+/** What the lawn is watered with: a hose that is forbidden is none. */
+const WATER_BY = 'facts.waterBy';
 
 interface WateringInput extends View {
   readonly climate: LocalClimate | undefined;
@@ -39,11 +41,12 @@ function periodOf(rule: WateringRule, sowOn: IsoDate, areaM2: number, given: Wat
   const rounded = (value: number): number => roundedFor(units, value);
   const fromOn = addDays(sowOn, (rule.fromWeek - 1) * DAYS_PER_WEEK);
   const untilOn = addDays(sowOn, rule.toWeek * DAYS_PER_WEEK - 1);
-  const numberOf = (expression: Expression): number => {
+  const numberOf = (expression: Expression, noteFigure = note): number => {
     const outcome = evaluate(expression, scope);
     if (!outcome.known) return 0;
-    for (const name of outcome.from) if (name.startsWith('figures.')) note(name.slice('figures.'.length));
-    for (const name of outcome.used) if (!name.includes('.')) behind.add(name);
+    for (const name of outcome.from)
+      if (name.startsWith('figures.')) noteFigure(name.slice('figures.'.length));
+    if (noteFigure === note) for (const name of outcome.used) if (!name.includes('.')) behind.add(name);
     return outcome.value as number;
   };
   const waterUseMm = climate?.waterUseMmOn(midway(fromOn, untilOn));
@@ -53,6 +56,9 @@ function periodOf(rule: WateringRule, sowOn: IsoDate, areaM2: number, given: Wat
   const turnsPerDay = numberOf(rule.turnsPerDay);
   const litresPerTurn = (areaM2 * mmPerDay) / turnsPerDay;
   const means = meansOf(input, litresPerTurn);
+  // The water itself rests on none of these figures.
+  const workMinPerTurn =
+    numberOf(rule.workMinPerTurn, given.note) + numberOf(rule.workMinPerL, given.note) * litresPerTurn;
   const figures = [...used];
   return {
     fromOn,
@@ -64,6 +70,7 @@ function periodOf(rule: WateringRule, sowOn: IsoDate, areaM2: number, given: Wat
     litresPerDay: rounded(areaM2 * mmPerDay),
     mmPerTurn: rounded(mmPerDay / turnsPerDay),
     litresPerTurn: rounded(litresPerTurn),
+    workMinPerDay: rounded(turnsPerDay * workMinPerTurn),
     rainMmPerDay: rainMm === undefined ? null : rounded(rainMm),
     means,
     from: {
@@ -82,7 +89,8 @@ const FORMULA = 'seedbed-water';
 /** The answers that the water and its means rest on. */
 function answersBehind({ scope }: WateringInput): string[] {
   const area = scope('facts.areaM2');
-  const read = ['watering', 'wateringBan', 'hoseLPerMin', 'place'].filter((id) => scope(id).known);
+  const by = scope(WATER_BY);
+  const read = [...(by.known ? by.used : []), 'hoseLPerMin', 'place'].filter((id) => scope(id).known);
   return [...new Set([...(area.known ? area.from.filter((name) => !name.includes('.')) : []), ...read])];
 }
 
@@ -91,7 +99,7 @@ const midway = (from: IsoDate, until: IsoDate): IsoDate =>
 
 /** How long or how many cans one watering is, by the means at hand. */
 function meansOf({ scope, note, units }: WateringInput, litresPerTurn: number): string | null {
-  const watering = answered(scope, 'facts.waterBy');
+  const watering = answered(scope, WATER_BY);
   if (watering === 'can') {
     const can = scope('figures.water-can-l');
     if (!can.known) return null;
@@ -99,14 +107,14 @@ function meansOf({ scope, note, units }: WateringInput, litresPerTurn: number): 
     return `${plainNumber(Math.ceil(litresPerTurn / (can.value as number)))} cans of ${quantity(can.value as number, 'L', units)}`;
   }
   const flow = scope('hoseLPerMin');
-  if ((watering !== 'hose' && watering !== 'sprinkler') || !flow.known) return null;
+  if (typeof watering !== 'string' || !flow.known) return null;
   const hours = litresPerTurn / sprinklerShare({ scope, note }) / (flow.value as number) / MINUTES_PER_HOUR;
   return `${aboutHours(hours)} of ${watering}`;
 }
 
 /** The share of the water that reaches the ground: all of it from a can or hose, less from a sprinkler. */
 export function sprinklerShare({ scope, note }: Pick<WateringInput, 'scope' | 'note'>): number {
-  const isSprinkled = answered(scope, 'facts.waterBy') === 'sprinkler';
+  const isSprinkled = answered(scope, WATER_BY) === 'sprinkler';
   const efficiency = isSprinkled ? scope('figures.sprinkler-efficiency') : undefined;
   if (efficiency?.known !== true) return 1;
   note('sprinkler-efficiency');

@@ -103,10 +103,9 @@ function seasonsOf(
 ): readonly YearlyWindow[] | undefined {
   if (window === undefined) return undefined;
   const { climate, lateSpring } = season;
-  const hasRain = knowsRain(climate);
   const published = publishedFor(window, season).map((rule) => ({
     ...rule,
-    from: hasRain ? rule.from : (rule.surelyFrom ?? rule.from),
+    from: rule.surelyFrom === undefined || knowsRain(climate) ? rule.from : rule.surelyFrom,
     until: climate !== undefined && lateSpring === true ? (rule.lateUntil ?? rule.until) : rule.until,
   }));
   const windows = season.southern

@@ -112,6 +112,8 @@ export const expressionsOf = once((pack: PackData): readonly Placed[] => {
     put('watering', `${index}`, '/turnsPerDay', watering.turnsPerDay, 'number', false, name);
     put('watering', `${index}`, '/mmPerDay', watering.mmPerDay, 'number', false, name);
     put('watering', `${index}`, '/timesWaterUse', watering.timesWaterUse, 'number', false, name);
+    put('watering', `${index}`, '/workMinPerTurn', watering.workMinPerTurn, 'number', false, name);
+    put('watering', `${index}`, '/workMinPerL', watering.workMinPerL, 'number', false, name);
   });
   for (const { id, when, holds } of pack.troubles) {
     put('trouble', id, '/when', when);

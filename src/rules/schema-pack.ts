@@ -50,6 +50,9 @@ export const wateringSchema = z.strictObject({
   mmPerDay: expression,
   /** Where it is: times the water use of the reference crop on such a day. */
   timesWaterUse: expression,
+  /** Work of somebody there: for each turn, and for each litre of it, min. */
+  workMinPerTurn: expression,
+  workMinPerL: expression,
   aim: sentence,
   sources: citations,
 });

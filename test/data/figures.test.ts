@@ -21,7 +21,7 @@ const UNITS = new Set(
   [
     'mm, cm, m, km, m2, g/m2, L/m2, mL/m2, L, L/min, h, h/d, d, weeks, months, fraction, percent, times, C, C d',
     'km/h, m2/h, t/m3, m3/m3, g/L, count/m2, count, seeds/g, seeds/m2, points, deg, kg, s, mm/h, mm/d, pH',
-    'mm/s, kPa, dB',
+    'mm/s, kPa, dB, min, min/L',
   ].flatMap((line) => line.split(', ')),
 );
 

@@ -110,7 +110,14 @@ describe('a plan as a calendar file', () => {
     ];
     const parts = [one, two].map((day) => ({ startOn: day, endOn: day }));
     const period = { fromOn: one, untilOn: two, weeks: 'weeks 4 to 6', turnsPerDay: 2 / 7, mmPerDay: 2 };
-    const amounts = { litresPerDay: 100, mmPerTurn: 7, litresPerTurn: 350, rainMmPerDay: null, means: null };
+    const amounts = {
+      litresPerDay: 100,
+      mmPerTurn: 7,
+      litresPerTurn: 350,
+      workMinPerDay: 10,
+      rainMmPerDay: null,
+      means: null,
+    };
     const from = { formula: 'seedbed-water', figures: [], answers: [], basis: 'published' } as const;
     const events = eventsOf(
       calendarOf({

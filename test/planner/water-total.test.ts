@@ -59,7 +59,16 @@ describe('the water of a plan', () => {
       untilOn: parseIsoDate(until),
     });
     const from = { formula: 'seedbed-water', figures: [], answers: [], basis: 'published' } as const;
-    const period = { weeks: '', turnsPerDay: 1, mmPerTurn: 1, litresPerTurn: 1, means: null, aim: '', from };
+    const period = {
+      weeks: '',
+      turnsPerDay: 1,
+      mmPerTurn: 1,
+      litresPerTurn: 1,
+      workMinPerDay: 10,
+      means: null,
+      aim: '',
+      from,
+    };
     const input = { pack, answers: lawn, today: parseIsoDate('2027-03-13'), assumeAll: true };
     const water = waterTotal({
       pack,
@@ -112,7 +121,7 @@ describe('the water of a plan', () => {
   });
 
   it('under a ban comes in cans, which lose nothing on the way', () => {
-    const water = waterOf({ watering: 'sprinkler', wateringBan: true });
+    const water = waterOf({ watering: 'sprinkler', wateringBan: true, areaM2: 20 });
     expect(water.drawnLitres).toBe(water.litres);
   });
 
