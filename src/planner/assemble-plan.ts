@@ -15,7 +15,7 @@ import { outlookOf } from './aftercare.js';
 import { amountsOf, hoursOf, rounded, roundedFor } from './amounts.js';
 import { assumptionsOf, leftOutOf } from './assumptions.js';
 import { cautionsOf } from './cautions.js';
-import { dateSteps, type PartDates, SOWINGS } from './dating.js';
+import { dateSteps, firstSowingIn, type PartDates, SOWINGS } from './dating.js';
 import { type DaySigns, daySign } from './day-signs.js';
 import { growthAhead } from './growth-ahead.js';
 import { findingsOf, verdictOf } from './judgement.js';
@@ -27,8 +27,10 @@ import type { Progress } from './progress.js';
 import { type Ledger, openLedger } from './provenance.js';
 import { purchaseOf } from './purchase.js';
 import { ScheduleClash } from './schedule-clash.js';
+import { signsOf } from './signs.js';
 import { type HoursOnDays, numbersOf } from './step-net.js';
 import { activeSteps, answered, daysOf, holds } from './steps.js';
+import { withSureness } from './sureness-words.js';
 import { type Say, sayer } from './texts.js';
 import { waterOf } from './water-total.js';
 import { wateringOf } from './watering.js';
@@ -67,13 +69,27 @@ export function planOn(dated: DatedChoice, input: PlanInput): Plan {
   const say = sayer({ pack, scope, note: ledger.noteFigure, units });
   const active = activeSteps(pack, scope, progress?.leftOut);
   const knownScope = scopeFor({ ...choice, assume: 'nothing', timing });
-  const verdict = verdictOf({ pack, scope, units }, knownScope, ledger);
+  const judged = verdictOf({ pack, scope, units }, knownScope, { ledger, say, sowOn: firstSowingIn(dates) });
   const findings = findingsOf({ pack, scope, units }, knownScope, say, ledger);
+  const signs = signsOf({ pack, scope: knownScope, units }, findings, { today, season, say, ledger });
+  const verdict = withSureness(judged, { input, base: dated, dateAgain: datedChoice, signs });
   const { climate } = season;
   const isSoaked = active.some(({ id }) => id === 'soak');
-  const signs = { pack, scope: knownScope, climate, today, units, isSoaked, note: ledger.noteFigure };
+  const daySigns = { pack, scope: knownScope, climate, today, units, isSoaked, note: ledger.noteFigure };
   const saidBefore = reasonsFor({ var: 'facts.need' }, { pack, scope, units });
-  const given = { pack, scope, units, season, dates, active, say, ledger, signs, progress, saidBefore };
+  const given = {
+    pack,
+    scope,
+    units,
+    season,
+    dates,
+    active,
+    say,
+    ledger,
+    signs: daySigns,
+    progress,
+    saidBefore,
+  };
   const steps = active.map((step) => planStep(step, given)).sort(byStart);
   const toBuyFor = steps.filter(({ doneOn }) => doneOn === null);
   const sowOn = steps.find(({ id }) => id === 'sow')?.startOn;
@@ -93,6 +109,7 @@ export function planOn(dated: DatedChoice, input: PlanInput): Plan {
     verdict,
     sooner: soonerOf(sooner, steps, { pack, scope }),
     findings,
+    signs,
     steps,
     watering,
     water: waterOf({ pack, scope, units, watering, steps, prices: input.prices, note: ledger.noteFigure }),

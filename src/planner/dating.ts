@@ -26,6 +26,12 @@ import { openDiary, workPoint } from './work-days.js';
 /** The steps that the whole work leads up to. */
 export const SOWINGS: readonly string[] = ['sow', 'patch-sow'];
 
+/** The day of the first sowing; null where nothing is sown. */
+export function firstSowingIn(dates: ReadonlyMap<string, readonly PartDates[]>): IsoDate | null {
+  const days = SOWINGS.flatMap((id) => (dates.get(id) ?? []).map(({ startOn }) => startOn));
+  return days.sort()[0] ?? null;
+}
+
 export interface Dating {
   readonly timing: Timing;
   /** The scope with that timing in the rules, and the season it makes. */

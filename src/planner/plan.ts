@@ -11,8 +11,9 @@ import type { Caution, Citation, Figure } from '../rules/schema.js';
 import type { VerdictId } from '../rules/schema-pack.js';
 import type { PlanArea, PlanPart } from './plan-area.js';
 import type { PlanBudget, PlanHaul, PlanShoppingLine, PlanWater } from './plan-purchase.js';
+import type { WouldChange } from './sureness.js';
 
-export type { PlanBudget, PlanHaul, PlanShoppingLine, PlanWater };
+export type { PlanBudget, PlanHaul, PlanShoppingLine, PlanWater, WouldChange };
 
 export interface PlanFinding {
   readonly id: string;
@@ -140,6 +141,8 @@ export interface PlanAssumption {
   readonly questionId: string;
   readonly label: string;
   readonly assumed: string;
+  /** What is assumed as a sentence of the rules; null where label and answer say it. */
+  readonly says: string | null;
   readonly effect: string;
   readonly handTest: string | null;
   /** False: it was left out of the answers file and assumed because the caller allowed it. */
@@ -197,6 +200,58 @@ export interface PlanFigure {
   readonly sources: readonly Citation[];
 }
 
+export interface PlanVerdict {
+  readonly id: VerdictId;
+  readonly title: string;
+  /** The reason in words, then the conditions of this lawn. */
+  readonly because: string;
+  readonly reasons: string;
+  /** What is to be done once a verdict that puts it off has passed; null where nothing is put off. */
+  readonly meant: { readonly id: VerdictId; readonly title: string; readonly because: string } | null;
+  /** What is said besides: what it comes to, when, and what comes before. */
+  readonly says: readonly string[];
+  /**
+   * Whether no open answer, and none judged by eye and close to a limit, would make another verdict or move the first
+   * sowing by more than a week. Worked out when it is read, as are the two that follow; see `lazily.ts`.
+   */
+  readonly sure: boolean;
+  /** What would change it, the look that is most worth its trouble first. */
+  readonly wouldChange: readonly WouldChange[];
+  /** The same in sentences. */
+  readonly sureness: PlanSureness;
+  readonly sources: readonly Citation[];
+}
+
+/** How sure a verdict is, for a reader. */
+export interface PlanSureness {
+  readonly lead: string;
+  /** A line for each look that pays best. */
+  readonly looks: readonly string[];
+  /** The others by name, or nothing. */
+  readonly more: string;
+}
+
+/** A symptom that was told, or answers that do not go together, and what accounts for it. */
+export interface PlanSign {
+  readonly id: string;
+  /** The first of the answers that tell it. */
+  readonly questionId: string;
+  readonly questionIds: readonly string[];
+  /** Those answers in words, each after the name of its question. */
+  readonly answer: string;
+  readonly says: string;
+  readonly account: 'finding' | 'harmless' | 'unexplained';
+  /** Titles of the findings, or the harmless reason; empty where nothing accounts for it. */
+  readonly by: readonly string[];
+  /** Whether the answers contradict each other. */
+  readonly isClash: boolean;
+  /** What else it may be at this time of the year, and what to look at; only where it is unexplained. */
+  readonly maybe: readonly string[];
+  readonly look: string | null;
+  readonly basis: Figure['basis'];
+  readonly sources: readonly Citation[];
+}
+
 export interface Plan {
   readonly format: 1;
   readonly pack: { readonly id: string; readonly version: string; readonly sha256: string };
@@ -232,22 +287,15 @@ export interface Plan {
   /** Empty where the lawn is planned as one. Else what follows is that of all areas, put together. */
   readonly areas: readonly PlanArea[];
   /** That of the area with the most work, where there are several. */
-  readonly verdict: {
-    readonly id: VerdictId;
-    readonly title: string;
-    /** The reason in words, then the conditions of this lawn. */
-    readonly because: string;
-    readonly reasons: string;
-    /** What was assumed and could have led to another verdict, by the questions' labels; empty when it is certain. */
-    readonly restsOn: readonly string[];
-    readonly sources: readonly Citation[];
-  };
+  readonly verdict: PlanVerdict;
   /**
    * Where the work waits for the next season because this one is too short for the people there are: how many would do
    * it in this one, and the day of the first sowing then. Null otherwise.
    */
   readonly sooner: { readonly people: number; readonly sowOn: IsoDate; readonly says: string } | null;
   readonly findings: readonly PlanFinding[];
+  /** Every symptom that was told, in the order of the rules. */
+  readonly signs: readonly PlanSign[];
   readonly steps: readonly PlanStep[];
   readonly watering: readonly PlanWatering[];
   readonly water: PlanWater | null;

@@ -54,6 +54,7 @@ function checkIds(pack: PackData, program: ProgramSide, placeOf: PlaceOf): RuleP
     fact: idsOf(pack.facts),
     section: idsOf(pack.sections),
     question: idsOf(pack.questions),
+    finding: idsOf(pack.findings),
     step: idsOf(pack.steps),
     material: idsOf(pack.materials),
     caution: idsOf(pack.cautions),

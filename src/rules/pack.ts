@@ -6,6 +6,7 @@ import type {
   Manifest,
   NotDone,
   Outlook,
+  SignRule,
   Together,
   Trouble,
   VerdictRule,
@@ -29,6 +30,7 @@ export interface PackData extends Manifest {
   readonly watering: readonly WateringRule[];
   readonly notDone: readonly NotDone[];
   readonly together: readonly Together[];
+  readonly signs: readonly SignRule[];
   readonly daySigns: readonly DaySign[];
   readonly troubles: readonly Trouble[];
   readonly climate: Climate;

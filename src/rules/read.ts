@@ -37,6 +37,7 @@ export const PLACES = {
   notDone: { path: 'not-done.json', schema: packShapes.notDoneSchema },
   daySign: { path: 'day-signs.json', schema: packShapes.daySignSchema },
   together: { path: 'together.json', schema: packShapes.togetherSchema },
+  sign: { path: 'signs.json', schema: packShapes.signSchema },
 } as const satisfies Record<string, { path: string; schema: z.ZodType }>;
 
 type RecordKind = keyof typeof PLACES;
@@ -147,6 +148,7 @@ export function readPack(folder: string): ReadPack {
     watering: readKind('watering'),
     notDone: readKind('notDone'),
     together: readKind('together'),
+    signs: readKind('sign'),
     daySigns: readKind('daySign'),
     troubles: readKind('trouble'),
   };
