@@ -27,8 +27,10 @@ import { openDiary, workPoint } from './work-days.js';
 export const SOWINGS: readonly string[] = ['sow', 'patch-sow'];
 
 /** The day of the first sowing; null where nothing is sown. */
-export function firstSowingIn(dates: ReadonlyMap<string, readonly PartDates[]>): IsoDate | null {
-  const days = SOWINGS.flatMap((id) => (dates.get(id) ?? []).map(({ startOn }) => startOn));
+export function firstSowingIn({ dates }: Pick<Dating, 'dates'>, active: readonly Step[]): IsoDate | null {
+  // Steps that are not in the plan have dates too: they only carry order.
+  const sowings = active.filter(({ id }) => SOWINGS.includes(id));
+  const days = sowings.flatMap(({ id }) => (dates.get(id) ?? []).map(({ startOn }) => startOn));
   return days.sort()[0] ?? null;
 }
 

@@ -4,7 +4,7 @@ import { diagnose, type Judged } from '../diagnosis/diagnose.js';
 import { reasonsFor, sentenceOf, type View } from '../interview/reasons.js';
 import { evaluate, type Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
-import type { VerdictRule } from '../rules/schema-pack.js';
+import type { VerdictRule } from '../rules/schema-judgement.js';
 import { worded } from './explain-words.js';
 import type { Plan, PlanFinding } from './plan.js';
 import type { Ledger } from './provenance.js';
@@ -64,7 +64,7 @@ function workPutOff(pack: Pack, scope: Scope, chosen: number): VerdictRule | und
 }
 
 const titledRule = ({ title, putsOff }: VerdictRule, put: VerdictRule | undefined): string =>
-  put?.work === undefined || putsOff === undefined ? title : putsOff.replace('{work}', put.work);
+  put?.work === undefined || putsOff === undefined ? title : `${putsOff} ${put.work}`;
 
 /** The title of a verdict by its number, with the work that it puts off. */
 export function titledVerdict(pack: Pack, scope: Scope, chosen: number | undefined): string | null {

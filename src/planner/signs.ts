@@ -6,7 +6,7 @@ import { type IsoDate, monthOf } from '../base/dates.js';
 import type { View } from '../interview/reasons.js';
 import { showAnswer } from '../interview/show-answer.js';
 import { evaluate } from '../rules/evaluate.js';
-import type { SignRule } from '../rules/schema-pack.js';
+import type { SignRule } from '../rules/schema-judgement.js';
 import { isAsked } from '../rules/scope.js';
 import type { PlanFinding, PlanSign } from './plan.js';
 import type { Ledger } from './provenance.js';

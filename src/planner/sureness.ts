@@ -9,19 +9,20 @@ import type { Answers, AnswerValue } from '../interview/answers.js';
 import { UNKNOWN } from '../interview/answers.js';
 import { verdictChoice } from '../interview/plan-pieces.js';
 import { showAnswer } from '../interview/show-answer.js';
+import { clashesIn } from '../interview/together.js';
 import { thresholdsOf } from '../rules/cells.js';
 import { evaluate, type Scope } from '../rules/evaluate.js';
-import type { Pack } from '../rules/pack.js';
 import type { Question } from '../rules/schema.js';
-import type { VerdictId } from '../rules/schema-pack.js';
+import type { VerdictId } from '../rules/schema-judgement.js';
 import { isAsked } from '../rules/scope.js';
 import type { DatedChoice, PlanInput } from './assemble-plan.js';
 import { firstSowingIn } from './dating.js';
 import { titledVerdict } from './judgement.js';
 import { behindOf, netSignature } from './net-signature.js';
 import { ScheduleClash } from './schedule-clash.js';
+import { activeSteps } from './steps.js';
 import { nearbyOf, turnsOf } from './turns.js';
-import { scopeFor } from './working-scope.js';
+import { scopeFor, withImplied } from './working-scope.js';
 
 /** One answer that would change the verdict or the first sowing. */
 export interface WouldChange {
@@ -58,6 +59,8 @@ interface Search {
   readonly input: PlanInput;
   readonly base: DatedChoice;
   readonly outcomeOf: (answers: Answers) => Outcome;
+  /** Of the plan itself. */
+  readonly now: Outcome;
   /** How an outcome differs from that of the plan. */
   readonly differs: (outcome: Outcome) => 'verdict' | 'sowing' | undefined;
   /** Every answer assumed that is open, at the dates of the plan. */
@@ -75,7 +78,8 @@ export interface Asked {
 export function wouldChangeOf(asked: Asked): WouldChange[] {
   const search = searchFrom(asked);
   const { base, input } = asked;
-  const { pack, answers } = input;
+  const { pack } = input;
+  const answers = withImplied(pack, input.answers);
   const known = scopeFor({ ...base.choice, assume: 'nothing', timing: base.timing });
   const { verdict, dates } = behindOf(pack);
   const found = pack.questions.flatMap((question) => {
@@ -117,33 +121,38 @@ function searchFrom({ input, base, dateAgain }: Asked): Search {
     const key = netSignature({ ...input, answers, assumeAll: true }, base.timing);
     const before = kept.get(key);
     if (before !== undefined) return before;
-    const outcome = outcomeOfDating(() => dateAgain({ ...input, answers, assumeAll: true }), pack);
+    const outcome = outcomeOfDating(() => dateAgain({ ...input, answers, assumeAll: true }), input);
     kept.set(key, outcome);
     return outcome;
   };
-  const now = outcomeIn(base, pack);
+  const now = outcomeIn(base, input);
   const mostDays = pack.figureById.get('sure-sowing-days')?.typical ?? 0;
   const differs = ({ verdict, title, sowOn }: Outcome): 'verdict' | 'sowing' | undefined => {
     if (verdict !== now.verdict || title !== now.title) return 'verdict';
     if (sowOn === null || now.sowOn === null) return sowOn === now.sowOn ? undefined : 'sowing';
     return Math.abs(daysBetween(now.sowOn, sowOn)) > mostDays ? 'sowing' : undefined;
   };
-  return { input, base, outcomeOf, differs, supposing };
+  return { input, base, outcomeOf, now, differs, supposing };
 }
 
-function outcomeOfDating(date: () => DatedChoice, pack: Pack): Outcome {
+function outcomeOfDating(date: () => DatedChoice, input: PlanInput): Outcome {
   try {
-    return outcomeIn(date(), pack);
+    return outcomeIn(date(), input);
   } catch (error) {
     if (error instanceof ScheduleClash) return NO_DATES;
     throw error;
   }
 }
 
-function outcomeIn({ scope, dates }: Pick<DatedChoice, 'scope' | 'dates'>, pack: Pack): Outcome {
+function outcomeIn(dated: DatedChoice, { pack, progress }: PlanInput): Outcome {
+  const { scope } = dated;
   const choice = evaluate(verdictChoice(pack), scope);
   const verdict = choice.known ? Number(choice.value) : undefined;
-  return { verdict, title: titledVerdict(pack, scope, verdict), sowOn: firstSowingIn(dates) };
+  return {
+    verdict,
+    title: titledVerdict(pack, scope, verdict),
+    sowOn: firstSowingIn(dated, activeSteps(pack, scope, progress?.leftOut)),
+  };
 }
 
 interface Found {
@@ -198,7 +207,7 @@ function foundIn(
   );
   const firsts = new Map<string, Tried>();
   for (const each of nearest) {
-    const key = each.change === 'verdict' ? `${each.outcome.title}` : wayOf(each.outcome.sowOn, base);
+    const key = each.change === 'verdict' ? `${each.outcome.title}` : wayOf(each.outcome, search.now);
     if (!firsts.has(key)) firsts.set(key, each);
   }
   const weight = found.reduce((sum, { change }) => sum + (change === 'verdict' ? 1 : SOWING_WORTH), 0);
@@ -224,15 +233,14 @@ function foundIn(
 /** A sowing that moves is half as much as another verdict. */
 const SOWING_WORTH = 1 / 2;
 
-const wayOf = (sowOn: IsoDate | null, base: DatedChoice): string => {
-  const now = firstSowingIn(base.dates);
-  return sowOn === null || now === null ? 'with or without' : sowOn < now ? 'sooner' : 'later';
-};
+const wayOf = ({ sowOn }: Outcome, now: Outcome): string =>
+  sowOn === null || now.sowOn === null ? 'with or without' : sowOn < now.sowOn ? 'sooner' : 'later';
 
 /** The change that an answer makes by itself, or else with one that it brings up. */
 function triedAt(question: Question, value: AnswerValue, search: Search): Tried[] {
   const { input, outcomeOf, differs } = search;
   const answers = withAnswer(input.answers, question, value);
+  if (clashesIn(input.pack, answers).length > 0) return [];
   const outcome = outcomeOf(answers);
   const change = differs(outcome);
   if (change !== undefined) return [{ value, change, outcome, with: [] }];

@@ -1,5 +1,6 @@
 /** To what an open answer is turned, to see whether the plan would still be the same. */
 import { addDays, type IsoDate } from '../base/dates.js';
+import { clean } from '../base/quantity/show.js';
 import type { AnswerValue } from '../interview/answers.js';
 import { numbersOf, type Thresholds } from '../rules/cells.js';
 import { evaluate, type Scope } from '../rules/evaluate.js';
@@ -38,9 +39,6 @@ export function nearbyOf(question: Question, value: AnswerValue | undefined, sco
   if (!within.known || typeof within.value !== 'number') return [];
   const { min = 0, max = 1 } = question.bounds ?? {};
   return [value - within.value, value + within.value]
-    .map((near) => Number(Math.min(max, Math.max(min, near)).toPrecision(DIGITS)))
+    .map((near) => clean(Math.min(max, Math.max(min, near))))
     .filter((near) => near !== value);
 }
-
-/** Without what a sum of decimals leaves behind. */
-const DIGITS = 12;

@@ -1,15 +1,14 @@
 /** A pack in memory: the records as read, and the same by id. */
 import type { Caution, Fact, Figure, Finding, Material, Question, Source, Step } from './schema.js';
+import type { SignRule, VerdictRule } from './schema-judgement.js';
 import type {
   Climate,
   DaySign,
   Manifest,
   NotDone,
   Outlook,
-  SignRule,
   Together,
   Trouble,
-  VerdictRule,
   WateringRule,
 } from './schema-pack.js';
 

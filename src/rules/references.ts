@@ -2,7 +2,7 @@
 import { jsonPointer } from '../base/json-pointer.js';
 import type { PackData } from './pack.js';
 import type { Citation, Finding, Question, Step } from './schema.js';
-import type { SignRule } from './schema-pack.js';
+import type { SignRule } from './schema-judgement.js';
 
 export interface Reference {
   /** Kind and key of the record that holds it. */

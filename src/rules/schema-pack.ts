@@ -1,7 +1,6 @@
 /** The records that a pack has once or in one short list: verdicts, aftercare, what is not done, manifest, climate. */
 import { z } from 'zod';
 import {
-  answerName,
   cautionSchema,
   citations,
   expression,
@@ -14,39 +13,8 @@ import {
   sourceSchema,
   stepSchema,
 } from './schema.js';
+import { judgementWording, signSchema, verdictSchema } from './schema-judgement.js';
 import { questionSchema } from './schema-question.js';
-
-export const verdictId = z.enum([
-  'care-only',
-  'overseed',
-  'renovate',
-  'start-again',
-  'not-now',
-  'not-a-lawn',
-  'not-known',
-]);
-
-export const verdictSchema = z.strictObject({
-  id: verdictId,
-  title: sentence,
-  /** Tried in order; the last has `true`. */
-  when: expression,
-  /**
-   * Stands before all others while too little is known: as soon as `from` of the signs are open (of several in one, all),
-   * unless what was answered already speaks for work.
-   */
-  open: z
-    .strictObject({ signs: z.array(z.array(answerName).min(1)).min(1), from: expression, unless: expression })
-    .optional(),
-  /** The work as it follows "then", where another verdict puts it off. */
-  work: sentence.optional(),
-  /** A verdict that puts the work off: its title with the work that follows, as `{work}`. */
-  putsOff: sentence.optional(),
-  because: sentence,
-  /** Said besides where it holds. */
-  also: z.array(z.strictObject({ when: expression, says: sentence })).optional(),
-  sources: citations,
-});
 
 export const outlookSchema = z.strictObject({
   weeks: z.int().min(0),
@@ -80,41 +48,6 @@ export const togetherSchema = z.strictObject({
   must: expression,
   says: sentence,
 });
-
-/**
- * A symptom that is told by an answer, or answers that cannot all be true, and what may account for it. One that neither
- * a finding nor a harmless reason accounts for is printed as unexplained.
- */
-export const signSchema = z
-  .strictObject({
-    id,
-    /** The answers that tell it; several only where they do not go together. */
-    questions: z.array(answerName).min(1),
-    /** Judged by what was answered, never by what is assumed. */
-    when: expression,
-    says: sentence,
-    /** Any one of these, found, accounts for it. Without a list the answers contradict each other. */
-    findings: z.array(id).optional(),
-    harmless: z.array(z.strictObject({ when: expression, says: sentence })).optional(),
-    /** What else it may be, the likeliest first; in the months given, which are those of the north. */
-    maybe: z
-      .array(
-        z.strictObject({
-          says: sentence,
-          months: z.array(z.int().min(1).max(12)).min(1).optional(),
-          sources: citations.optional(),
-        }),
-      )
-      .min(1),
-    /** What to look at next. */
-    look: sentence,
-    basis: z.enum(['published', 'common-practice', 'assumption']),
-    sources: citations,
-  })
-  .refine(({ questions, findings }) => findings !== undefined || questions.length > 1, {
-    error:
-      'a single answer names the findings that account for it; without them there must be several answers that clash',
-  });
 
 /** Sentences that the program puts together: explanations, a trip to the shop, why no dates hold; `{names}` are filled in. */
 const wordingSchema = z.strictObject({
@@ -220,26 +153,7 @@ const wordingSchema = z.strictObject({
   waterApart: sentence,
   waterApartRain: sentence,
   eachPartWatered: sentence,
-  sure: sentence,
-  sureOfThese: sentence,
-  unsure: sentence,
-  unsureMany: sentence,
-  looksDecide: sentence,
-  nothingDecides: sentence,
-  clashing: sentence,
-  look: sentence,
-  lookNear: sentence,
-  lookWith: sentence,
-  turnsTo: sentence,
-  turnsSowing: sentence,
-  turnsNoSowing: sentence,
-  turnsNoDates: sentence,
-  otherLooks: sentence,
-  sowingOn: sentence,
-  comesTo: sentence,
-  effortChair: sentence,
-  effortLook: sentence,
-  effortDig: sentence,
+  ...judgementWording,
 });
 
 /** What commonly goes wrong in the weeks after sowing. */
@@ -324,14 +238,11 @@ export const packDataSchema = z.strictObject({
   climate: climateSchema,
 });
 
-export type VerdictRule = z.infer<typeof verdictSchema>;
-export type VerdictId = VerdictRule['id'];
 export type Outlook = z.infer<typeof outlookSchema>;
 export type WateringRule = z.infer<typeof wateringSchema>;
 export type Trouble = z.infer<typeof troubleSchema>;
 export type NotDone = z.infer<typeof notDoneSchema>;
 export type DaySign = z.infer<typeof daySignSchema>;
-export type SignRule = z.infer<typeof signSchema>;
 export type Together = z.infer<typeof togetherSchema>;
 export type Manifest = z.infer<typeof manifestSchema>;
 export type Climate = z.infer<typeof climateSchema>;
