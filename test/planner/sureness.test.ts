@@ -18,10 +18,35 @@ const LAWNS = 300;
 const SEED = 20261128;
 const DAYS = 7;
 
+const EXAMPLES = ['mossy-family-lawn', 'drought-brown-lawn', 'shady-strip', 'worn-play-lawn'];
+
+/** What the example left open stands as the usual lawn of the training cases has it. */
+function fullAnswers(name: string): Answers {
+  const { answers } = JSON.parse(readFileSync(`transcripts-examples/${name}/answers.json`, 'utf8'));
+  const { usual } = JSON.parse(readFileSync('rules/cases/marking.json', 'utf8'));
+  const known = Object.entries(answers as Answers).filter(([, value]) => value !== 'unknown');
+  return { ...usual, ...Object.fromEntries(known) };
+}
+
 const mossy = JSON.parse(readFileSync('transcripts-examples/mossy-family-lawn/answers.json', 'utf8'))
   .answers as Answers;
 const planOf = (answers: Answers, today: IsoDate): Plan =>
   assemblePlan({ pack, answers, today, assumeAll: true });
+
+/** An example lawn, every answer of it given, with up to three answers that nobody knows. */
+const ordinaryLawn: fc.Arbitrary<Answers> = fc
+  .tuple(
+    fc.constantFrom(...EXAMPLES.map((name) => fullAnswers(name))),
+    fc.uniqueArray(fc.constantFrom(...pack.questions.map(({ id }) => id)), { maxLength: 3 }),
+    fc.constantFrom(0, 0.12, 0.22, 0.45),
+  )
+  .map(([answers, unknown, mossFraction]) => ({
+    ...answers,
+    mossFraction,
+    ...Object.fromEntries(
+      unknown.filter((id) => id in answers && id !== 'lawnParts').map((id) => [id, 'unknown']),
+    ),
+  }));
 
 /** Values that the test picks by itself, out of the bounds of the question and nothing else. */
 function valuesFor(question: Question, today: IsoDate): AnswerValue[] {
@@ -89,10 +114,13 @@ function changesFound(answers: Answers, today: IsoDate): string[] {
 }
 
 describe('"Sure"', () => {
-  const lawns = fc.sample(fc.tuple(anyLawn, anyToday), { numRuns: LAWNS, seed: SEED });
+  const wild = fc.sample(fc.tuple(anyLawn, anyToday), { numRuns: LAWNS / 3, seed: SEED });
+  const ordinary = fc.sample(fc.tuple(ordinaryLawn, anyToday), { numRuns: (LAWNS * 2) / 3, seed: SEED });
+  const lawns = [...wild, ...ordinary];
 
   it('stands over no generated lawn in which an open answer turned changes verdict or first sowing', () => {
-    let [sure, unsure] = [0, 0];
+    let unsure = 0;
+    const sure = new Map<string, number>();
     for (const [answers, today] of lawns) {
       const plan = planIfAny({ pack, answers, today, assumeAll: true });
       if (plan === undefined) continue;
@@ -100,16 +128,17 @@ describe('"Sure"', () => {
         unsure += 1;
         continue;
       }
-      sure += 1;
+      sure.set(plan.verdict.id, (sure.get(plan.verdict.id) ?? 0) + 1);
       expect(changesFound(answers, today), JSON.stringify({ answers, today })).toEqual([]);
     }
-    expect(sure).toBeGreaterThan(10);
-    expect(unsure).toBeGreaterThan(10);
-  });
+    expect(unsure).toBeGreaterThan(20);
+    // It is said of lawns of several kinds, and not only of those too dark for grass.
+    expect([...sure.values()].filter((count) => count > 3).length).toBeGreaterThan(2);
+  }, 600_000);
 
   it('names only what really changes it, and what it would make of it', () => {
     let told = 0;
-    for (const [answers, today] of lawns.slice(0, 16)) {
+    for (const [answers, today] of lawns.slice(-16)) {
       const plan = planIfAny({ pack, answers, today, assumeAll: true });
       for (const { questionId, value, with: further, to } of plan?.verdict.wouldChange ?? []) {
         if (plan === undefined || further.length > 0) continue;
@@ -202,13 +231,17 @@ describe('"Sure"', () => {
       'soilPh',
     ];
     const answers = { ...mossy, ...Object.fromEntries(open.map((id) => [id, 'unknown'])) };
-    const times = Array.from({ length: 7 }, () => {
-      const plan = planOf(answers, parseIsoDate('2027-03-13'));
+    const today = parseIsoDate('2027-03-13');
+    const cpuMs = (work: () => void): number => {
       const before = process.cpuUsage();
-      expect(plan.verdict.wouldChange.length).toBeGreaterThan(0);
+      work();
       const { user, system } = process.cpuUsage(before);
       return (user + system) / 1000;
-    });
-    expect(Math.min(...times)).toBeLessThan(200);
+    };
+    const least = (work: () => void): number => Math.min(...Array.from({ length: 7 }, () => cpuMs(work)));
+    const planMs = least(() => planOf(answers, today));
+    const bothMs = least(() => expect(planOf(answers, today).verdict.wouldChange.length).toBeGreaterThan(0));
+    // Where others keep the machine busy everything takes longer, the plan itself too: 4 ms when it is quiet.
+    expect(bothMs - planMs).toBeLessThan(200 * Math.max(1, planMs / 4));
   });
 });
