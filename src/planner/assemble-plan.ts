@@ -67,8 +67,7 @@ export function planOn(dated: DatedChoice, input: PlanInput): Plan {
   const say = sayer({ pack, scope, note: ledger.noteFigure, units });
   const active = activeSteps(pack, scope, progress?.leftOut);
   const knownScope = scopeFor({ ...choice, assume: 'nothing', timing });
-  const asked = { input, base: dated, dateAgain: datedChoice };
-  const { verdict, findings, signs } = judgementOf(asked, { say, ledger });
+  const judgement = judgementOf({ input, base: dated, dateAgain: datedChoice }, { say, ledger });
   const { climate } = season;
   const isSoaked = active.some(({ id }) => id === 'soak');
   const daySigns = { pack, scope: knownScope, climate, today, units, isSoaked, note: ledger.noteFigure };
@@ -102,10 +101,8 @@ export function planOn(dated: DatedChoice, input: PlanInput): Plan {
     climate: climateOf(season, pack, ledger),
     lawn: lawnOf(answers, scope, ledger, units),
     areas: [],
-    verdict,
+    ...judgement,
     sooner: soonerOf(sooner, steps, { pack, scope }),
-    findings,
-    signs,
     steps,
     watering,
     water: waterOf({ pack, scope, units, watering, steps, prices: input.prices, note: ledger.noteFigure }),

@@ -3,6 +3,9 @@ import type { Citation, Figure } from '../rules/schema.js';
 import type { VerdictId } from '../rules/schema-judgement.js';
 import type { WouldChange } from './sureness.js';
 
+/** The verdict of a lawn of which too little is known for any other. */
+export const NOT_KNOWN: VerdictId = 'not-known';
+
 export interface PlanVerdict {
   readonly id: VerdictId;
   readonly title: string;

@@ -4,7 +4,7 @@ import { lazily } from '../base/lazily.js';
 import type { Pack } from '../rules/pack.js';
 import { listed, worded, wordedInside } from './explain-words.js';
 import type { Verdict } from './judgement.js';
-import type { PlanSign, PlanSureness, PlanVerdict } from './plan-judgement.js';
+import { NOT_KNOWN, type PlanSign, type PlanSureness, type PlanVerdict } from './plan-judgement.js';
 import { type Asked, type WouldChange, wouldChangeOf } from './sureness.js';
 
 /** More than these would be a list, and not the next thing to look at. */
@@ -29,8 +29,6 @@ export function withSureness(verdict: Verdict, { signs, ...asked }: Behind): Pla
     sureness,
   });
 }
-
-const NOT_KNOWN: Verdict['id'] = 'not-known';
 
 function surenessWords(
   { id }: Verdict,

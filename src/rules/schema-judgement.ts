@@ -71,6 +71,7 @@ export const signSchema = z
 
 /** How sure a verdict is, in words; `{names}` are filled in. */
 export const judgementWording = {
+  whatCounts: sentence,
   sure: sentence,
   sureOfThese: sentence,
   unsure: sentence,

@@ -146,3 +146,19 @@ describe('work that has to wait for its season', () => {
     expect(markdownFor(plan)).toMatch(/why water stands for a day/i);
   });
 });
+
+describe('a reason', () => {
+  it('says in words from where something counts, and of the season when it opens', () => {
+    const today = parseIsoDate('2026-11-20');
+    const plan = planOf(
+      { ...unknown, place: 'Oxford', startOn: today, sunHoursPerDay: 3, mossFraction: 0.4 },
+      today,
+    );
+    const markdown = markdownFor(plan);
+    expect(markdown).not.toMatch(/\(limit/);
+    expect(markdown).not.toMatch(/wait until the season is fit/i);
+    expect(markdown).toMatch(/the season opens in \d+ days/i);
+    // One sign with two ends is told once.
+    expect(markdown).not.toMatch(/hours of sun 3 hours a day[^.]*hours of sun 3 hours a day/i);
+  });
+});
