@@ -156,6 +156,8 @@ export function interviewFor({
 /** What the plan goes by in place of an answer that nobody knows. */
 function takenAs(question: Question, scope: Scope, units: Units): string {
   const assumed = scope(question.id);
+  const { says } = question.dontKnow;
+  if (says !== undefined) return ` (${says})`;
   return assumed.known ? ` (taken as ${showAnswer(question, assumed.value, units)})` : '';
 }
 

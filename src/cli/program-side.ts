@@ -16,6 +16,7 @@ export const PROGRAM_SIDE: ProgramSide = {
     'car-load-kg',
     'most-people',
     'sign-look-again-days',
+    'sure-sowing-days',
     'air-possible-c',
     'rain-possible-mm',
     'frost-days-possible',

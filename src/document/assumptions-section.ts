@@ -26,7 +26,7 @@ function listUnder(lead: string, assumptions: readonly PlanAssumption[]): RootCo
 
 function assumptionItem(assumption: PlanAssumption): Part[] {
   return [
-    strong(sentence(`${said(assumption.label)}: ${said(assumption.assumed)}`)),
+    strong(sentence(assumption.says ?? `${said(assumption.label)}: ${said(assumption.assumed)}`)),
     sentence(assumption.effect),
     said(assumption.handTest ?? '') === '' ? '' : `To find out: ${clause(assumption.handTest ?? '')}`,
   ];

@@ -2,7 +2,7 @@
 import type { Root, RootContent } from 'mdast';
 import { plainNumber } from '../base/quantity-words.js';
 import type { Units } from '../base/us-units.js';
-import type { VerdictId } from '../rules/schema-pack.js';
+import type { VerdictId } from '../rules/schema-judgement.js';
 import { type Attempt, lookIds } from '../training/attempt.js';
 import { type JudgedLook, praiseInFull } from '../training/judge-look.js';
 import { capital, whatIsSeen } from '../training/looks.js';

@@ -13,6 +13,7 @@ import { outlookSection } from './outlook-section.js';
 import { partsSection } from './parts-section.js';
 import { referencesOf } from './references.js';
 import { shoppingSection } from './shopping-section.js';
+import { signsSection } from './signs-section.js';
 import { sourcesSection } from './sources-section.js';
 import { stepsSection } from './steps-section.js';
 import { titleSection } from './title-section.js';
@@ -22,6 +23,7 @@ import { wateringSection } from './watering-section.js';
 const SECTIONS = [
   titleSection,
   findingsSection,
+  signsSection,
   verdictSection,
   glanceSection,
   partsSection,

@@ -4,7 +4,7 @@ import { formatDay, parseIsoDate } from '../base/dates.js';
 import { quantityRange } from '../base/quantity-words.js';
 import { measureOf } from '../base/us-units.js';
 import type { Question } from '../rules/schema.js';
-import type { VerdictId } from '../rules/schema-pack.js';
+import type { VerdictId } from '../rules/schema-judgement.js';
 import { capital, whatIsSeen } from '../training/looks.js';
 import type { PartId } from '../training/marks.js';
 import { amountWords, rightAmount } from '../training/right-amount.js';

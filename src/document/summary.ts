@@ -1,12 +1,13 @@
 /** The plan in a few plain lines for the terminal, where the whole document would scroll away. */
 import { formatKnown, yearOf } from '../base/dates.js';
 import type { Plan } from '../planner/plan.js';
+import { NOT_KNOWN } from '../planner/plan-judgement.js';
 import { dayWords, MONTHS_ONLY } from './date-words.js';
 import { totalWork } from './glance-section.js';
 import { oneLine } from './one-line.js';
 import { needWords } from './shopping-section.js';
 import { titleOf } from './title-section.js';
-import { counted, midSentence, sentence } from './words.js';
+import { counted, midSentence, said, sentence } from './words.js';
 
 /**
  * Verdict, first day, length of the job, what to buy first and how much was assumed, a line each.
@@ -16,6 +17,7 @@ import { counted, midSentence, sentence } from './words.js';
 export function summaryOf(plan: Plan): string {
   const lines = [
     sentence(`${titleOf(plan)}: ${verdictWords(plan)}`),
+    ...looksFirst(plan),
     ...workLines(plan),
     plan.datesKnownTo === 'month' ? MONTHS_ONLY : '',
     firstToBuy(plan),
@@ -27,6 +29,13 @@ export function summaryOf(plan: Plan): string {
 function verdictWords({ verdict, areas }: Plan): string {
   if (areas.length === 0) return midSentence(verdict.title);
   return areas.map((area) => `${oneLine(area.name)}, ${midSentence(area.verdict.title)}`).join('; ');
+}
+
+/** Where too little is known for a verdict, the looks that decide are the first thing to do. */
+function looksFirst({ verdict }: Plan): string[] {
+  if (verdict.id !== NOT_KNOWN) return [];
+  const { lead, looks } = verdict.sureness;
+  return [sentence(lead), ...looks.map((look) => `- ${said(look)}`)];
 }
 
 function workLines({ steps, datesKnownTo }: Plan): string[] {

@@ -2,10 +2,10 @@
 import type { RootContent } from 'mdast';
 import { capital } from '../base/joined-words.js';
 import type { Plan } from '../planner/plan.js';
-import { heading, paragraph, strong } from './nodes.js';
+import { bullets, heading, paragraph, strong } from './nodes.js';
 import { oneLine } from './one-line.js';
 import { markOf, type References } from './references.js';
-import { inWords, markedSentence, said, sentence } from './words.js';
+import { markedSentence, said, sentence } from './words.js';
 
 export function verdictSection({ verdict, areas, sooner }: Plan, references: References): RootContent[] {
   const verdicts = areas.length === 0 ? [{ name: undefined, verdict }] : areas;
@@ -30,12 +30,15 @@ function verdictNodes(
       markedSentence(verdict.because, mark),
       sentence(verdict.reasons),
     ),
-    paragraph(howSure(verdict)),
+    ...(verdict.says.length === 0 ? [] : [paragraph(...verdict.says.map(sentence))]),
+    ...howSure(verdict),
   ];
 }
 
-function howSure({ restsOn }: Plan['verdict']): string {
-  return restsOn.length === 0
-    ? 'Sure: every answer that decides this was given.'
-    : `Not sure: this rests on what was assumed about ${inWords(restsOn.map(said))}. Another answer there can lead to another verdict.`;
+function howSure({ sureness: { lead, looks, more } }: Plan['verdict']): RootContent[] {
+  return [
+    paragraph(sentence(lead)),
+    ...(looks.length === 0 ? [] : [bullets(looks.map((look) => [said(look)]))]),
+    ...(more === '' ? [] : [paragraph(sentence(more))]),
+  ];
 }

@@ -22,8 +22,28 @@ export interface View {
 /** The decisive comparisons of a settled condition, each as a clause; none for an open one. */
 export function reasonsFor(condition: Expression, view: View): string[] {
   const outcome = evaluate(condition, view.scope);
-  return outcome.known ? [...new Set(clausesOf(condition, view))] : [];
+  if (!outcome.known) return [];
+  const limits = new Map<string, string[]>();
+  for (const { said, limit } of clausesOf(condition, view)) {
+    const own = limits.get(said) ?? [];
+    if (limit !== undefined && !own.includes(limit)) own.push(limit);
+    limits.set(said, own);
+  }
+  return [...limits].map(([said, own]) =>
+    own.length === 0
+      ? said
+      : filled(view.pack.wording.whatCounts, { clause: said, limits: joinedWords(own) }),
+  );
 }
+
+/** What was read, and from where it counts. */
+interface Clause {
+  readonly said: string;
+  readonly limit?: string;
+}
+
+const filled = (template: string, values: Readonly<Record<string, string>>): string =>
+  template.replace(/\{(\w+)\}/g, (slot, key: string) => values[key] ?? slot);
 
 /** The clauses as one sentence, or an empty text. */
 export function sentenceOf(clauses: readonly string[]): string {
@@ -32,12 +52,12 @@ export function sentenceOf(clauses: readonly string[]): string {
   return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 }
 
-function clausesOf(node: Expression, view: View): string[] {
+function clausesOf(node: Expression, view: View): Clause[] {
   const { scope } = view;
   const call = callOf(node);
   if (call === undefined) return [];
   const { operator, operands } = call;
-  const inner = (operand: Expression): string[] => clausesOf(operand, view);
+  const inner = (operand: Expression): Clause[] => clausesOf(operand, view);
   const values = (): Outcome[] => operands.map((operand) => evaluate(operand, scope));
   switch (operator) {
     case 'var':
@@ -54,7 +74,7 @@ function clausesOf(node: Expression, view: View): string[] {
     case 'if':
       return behindIf(operands, view);
     default:
-      return comparisonClauses(operands, view);
+      return comparisonClauses(operator, operands, view);
   }
 }
 
@@ -65,7 +85,7 @@ function isSaid(node: Expression, scope: Scope): boolean {
 }
 
 /** What stands behind a finding or a fact that is true or false; a plain answer speaks for itself. */
-function behindName(name: string, view: View): string[] {
+function behindName(name: string, view: View): Clause[] {
   const { pack, scope } = view;
   const finding = name.startsWith('findings.')
     ? pack.findingById.get(name.slice('findings.'.length))
@@ -77,7 +97,7 @@ function behindName(name: string, view: View): string[] {
 }
 
 /** The test that chose the branch, and what stands behind the branch itself. */
-function behindIf(operands: readonly Expression[], view: View): string[] {
+function behindIf(operands: readonly Expression[], view: View): Clause[] {
   for (let index = 0; index + 1 < operands.length; index += 2) {
     const test = evaluate(operands[index] as Expression, view.scope);
     if (test.known && test.value === true) return clausesOf(operands[index] as Expression, view);
@@ -85,7 +105,7 @@ function behindIf(operands: readonly Expression[], view: View): string[] {
   return clausesOf(operands.at(-1) as Expression, view);
 }
 
-function comparisonClauses(operands: readonly Expression[], view: View): string[] {
+function comparisonClauses(operator: string, operands: readonly Expression[], view: View): Clause[] {
   const { pack, scope } = view;
   const [left, right] = operands as [Expression, Expression];
   const name = callOf(left)?.operator === 'var' ? String(callOf(left)?.operands[0]) : undefined;
@@ -95,21 +115,36 @@ function comparisonClauses(operands: readonly Expression[], view: View): string[
   const fact = name.startsWith('facts.') ? pack.factById.get(name.slice('facts.'.length)) : undefined;
   if (fact !== undefined && fact.kind !== 'number') return behindName(name, view);
   const limit = Array.isArray(right) ? undefined : evaluate(right, scope);
-  const clause = answerClause(name, outcome, view);
-  if (limit?.known !== true || typeof limit.value !== 'number' || limit.value === 0) return clause;
-  return clause.map((text) => `${text} (limit ${limitWords(name, limit, view)})`);
+  const clauses = answerClause(name, outcome, view);
+  const counts = COUNTS[operator];
+  if (limit?.known !== true || typeof limit.value !== 'number' || limit.value === 0) return clauses;
+  // What is a sentence by itself needs no measure beside it.
+  if (counts === undefined || fact?.says !== undefined) return clauses;
+  const words = filled(pack.wording[counts], { limit: limitWords(name, limit, view) });
+  return clauses.map(({ said }) => ({ said, limit: words }));
 }
 
-function answerClause(name: string, outcome: Outcome, { pack, units }: View): string[] {
+/** From where it counts, by the comparison. */
+const COUNTS: Readonly<Record<string, 'orMore' | 'above' | 'below' | 'orLess'>> = {
+  '>=': 'orMore',
+  '>': 'above',
+  '<': 'below',
+  '<=': 'orLess',
+};
+
+function answerClause(name: string, outcome: Outcome, { pack, units }: View): Clause[] {
   if (!outcome.known) return [];
   const question = pack.questionById.get(name);
   if (question !== undefined) {
     const shown = showAnswer(question, outcome.value, units);
     // A number reads on from its name; words need the colon.
-    return [typeof outcome.value === 'number' ? `${question.label} ${shown}` : `${question.label}: ${shown}`];
+    const said = `${question.label}${typeof outcome.value === 'number' ? '' : ':'} ${shown}`;
+    return [{ said }];
   }
   const fact = name.startsWith('facts.') ? pack.factById.get(name.slice('facts.'.length)) : undefined;
-  return fact === undefined ? [] : [`${fact.what} ${numberWords(outcome.value, fact.unit, units)}`];
+  if (fact === undefined) return [];
+  const value = numberWords(outcome.value, fact.unit, units);
+  return [{ said: `${fact.says ?? fact.what} ${value}` }];
 }
 
 function limitWords(name: string, limit: Known, { pack, units }: View): string {

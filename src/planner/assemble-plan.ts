@@ -18,7 +18,7 @@ import { cautionsOf, goesWith } from './cautions.js';
 import { dateSteps, type PartDates, SOWINGS } from './dating.js';
 import { type DaySigns, daySign } from './day-signs.js';
 import { growthAhead } from './growth-ahead.js';
-import { findingsOf, verdictOf } from './judgement.js';
+import { judgementOf } from './judged.js';
 import { soonerOf } from './more-hands.js';
 import { placeName } from './place.js';
 import type { Plan, PlanStep } from './plan.js';
@@ -69,14 +69,25 @@ export function planOn(dated: DatedChoice, input: PlanInput): Plan {
   const say = sayer({ pack, scope, note: ledger.noteFigure, units });
   const active = activeSteps(pack, scope, progress?.leftOut);
   const knownScope = scopeFor({ ...choice, assume: 'nothing', timing });
-  const verdict = verdictOf({ pack, scope, units }, knownScope, say, ledger);
-  const findings = findingsOf({ pack, scope, units }, knownScope, say, ledger);
+  const judgement = judgementOf({ input, base: dated, dateAgain: datedChoice }, { say, ledger });
   const { climate } = season;
   const datesKnownTo = climate === undefined ? 'month' : 'day';
   const isSoaked = active.some(({ id }) => id === 'soak');
-  const signs = { pack, scope: knownScope, climate, today, units, isSoaked, note: ledger.noteFigure };
+  const daySigns = { pack, scope: knownScope, climate, today, units, isSoaked, note: ledger.noteFigure };
   const saidBefore = reasonsFor({ var: 'facts.need' }, { pack, scope, units });
-  const given = { pack, scope, units, season, dates, active, say, ledger, signs, progress, saidBefore };
+  const given = {
+    pack,
+    scope,
+    units,
+    season,
+    dates,
+    active,
+    say,
+    ledger,
+    signs: daySigns,
+    progress,
+    saidBefore,
+  };
   const steps = active.map((step) => planStep(step, given)).sort(byStart);
   const toBuyFor = steps.filter(({ doneOn }) => doneOn === null);
   const sowOn = steps.find(({ id }) => id === 'sow')?.startOn;
@@ -94,9 +105,8 @@ export function planOn(dated: DatedChoice, input: PlanInput): Plan {
     climate: climateOf(season, pack, ledger, today),
     lawn: lawnOf(answers, scope, ledger, units),
     areas: [],
-    verdict,
+    ...judgement,
     sooner: soonerOf(sooner, steps, { pack, scope, datesKnownTo }),
-    findings,
     steps,
     watering,
     water: waterOf({ pack, scope, units, watering, steps, prices: input.prices, note: ledger.noteFigure }),

@@ -39,6 +39,7 @@ export function assumptionsOf(input: AssumptionsInput): PlanAssumption[] {
       questionId: question.id,
       label: question.label,
       assumed: assumedWords(question, scope, units),
+      says: question.dontKnow.says === undefined ? null : say(question.dontKnow.says),
       effect: say(question.dontKnow.effect),
       handTest: question.dontKnow.handTest === undefined ? null : say(question.dontKnow.handTest),
       saidUnknown: answers[question.id] === UNKNOWN,

@@ -26,6 +26,14 @@ import { openDiary, workPoint } from './work-days.js';
 /** The steps that the whole work leads up to. */
 export const SOWINGS: readonly string[] = ['sow', 'patch-sow'];
 
+/** The day of the first sowing; null where nothing is sown. */
+export function firstSowingIn({ dates }: Pick<Dating, 'dates'>, active: readonly Step[]): IsoDate | null {
+  // Steps that are not in the plan have dates too: they only carry order.
+  const sowings = active.filter(({ id }) => SOWINGS.includes(id));
+  const days = sowings.flatMap(({ id }) => (dates.get(id) ?? []).map(({ startOn }) => startOn));
+  return days.sort()[0] ?? null;
+}
+
 export interface Dating {
   readonly timing: Timing;
   /** The scope with that timing in the rules, and the season it makes. */

@@ -9,6 +9,7 @@ import { verdictChoice } from '../interview/plan-pieces.js';
 import { showAnswer } from '../interview/show-answer.js';
 import { thresholdsOf } from '../rules/cells.js';
 import { evaluate } from '../rules/evaluate.js';
+import type { Pack } from '../rules/pack.js';
 import type { Expression, Question, Step } from '../rules/schema.js';
 import { assemblePlan, datedChoice, type PlanInput } from './assemble-plan.js';
 import { listed, stretchWords, type WordingName, worded, wordedInside } from './explain-words.js';
@@ -16,6 +17,8 @@ import type { Plan, PlanAmount, PlanFinding } from './plan.js';
 import { allAnswers, type Knowledge, type Proof, proofOf } from './proof.js';
 import { isNumeric, stretchAround, triesFor } from './reach.js';
 import { type Change, smallestChanges } from './smallest-change.js';
+import { type Asked, restsOnGiven } from './sureness.js';
+import { restWords } from './sureness-words.js';
 import { scopeFor } from './working-scope.js';
 
 export interface Explained {
@@ -45,7 +48,8 @@ const VERDICT = 'verdict';
 export function explainerFor(input: PlanInput): Explainer {
   const { pack, answers, units = 'metric' } = input;
   const plan = assemblePlan(input);
-  const { choice, timing } = datedChoice(input);
+  const dated = datedChoice(input);
+  const { choice, timing } = dated;
   const knowing = (known: Answers) => scopeFor({ ...choice, answers: known, assume: 'nothing', timing });
   const knowledge: Knowledge = {
     pack,
@@ -65,7 +69,9 @@ export function explainerFor(input: PlanInput): Explainer {
     const finding = plan.findings.find(({ id }) => id === target);
     if (finding !== undefined) return explainFinding(finding, { ...context, knowledge: answered });
     if (target === VERDICT) {
-      return fromProof('verdict', { title: plan.verdict.title }, verdictChoice(pack), context);
+      const why = fromProof('verdict', { title: plan.verdict.title }, verdictChoice(pack), context);
+      const asked = { input, base: dated, dateAgain: datedChoice };
+      return withSureness(why, plan.verdict, { asked, pack });
     }
     const amounts = plan.steps
       .flatMap((each) => each.amounts)
@@ -93,6 +99,28 @@ export function explainerFor(input: PlanInput): Explainer {
     );
   };
   return { plan, knowledge, explain, changesTo, targets };
+}
+
+/** What the proof cannot see, since it takes the dates as given: answers that only the dates hang on. And how sure it is. */
+function withSureness(
+  why: Explained,
+  { id, sureness: { lead, looks, more } }: Plan['verdict'],
+  { asked, pack }: { readonly asked: Asked; readonly pack: Pack },
+): Explained {
+  const byDates = restsOnGiven(asked, (questionId) => !why.rests.includes(questionId)).filter(
+    ({ changesVerdict }) => changesVerdict,
+  );
+  const told = restWords(byDates, pack);
+  return {
+    rests: why.rests,
+    lines: [
+      ...(id === 'not-known' ? [] : why.lines),
+      ...(told.length === 0 ? [] : [worded(pack, 'datesRest'), ...told.map((line) => `- ${line}`)]),
+      lead,
+      ...looks.map((look) => `- ${look}`),
+      ...(more === '' ? [] : [more]),
+    ],
+  };
 }
 
 const withoutStop = (text: string): string => text.replace(/\.$/, '');

@@ -57,6 +57,7 @@ export function mergedPlan(
       lawn: plan.lawn,
       verdict: plan.verdict,
       findings: plan.findings,
+      signs: plan.signs,
       answers: area.answers,
     })),
     verdict: plans.reduce((most, each) => (hoursOf(each) > hoursOf(most) ? each : most)).plan.verdict,
@@ -64,6 +65,10 @@ export function mergedPlan(
       of(({ findings }) => findings),
       names,
     ),
+    signs: alike(of(({ signs }) => signs)).map(({ value, areas }) => ({
+      ...value,
+      says: titled(value.says, areas, names),
+    })),
     steps,
     sooner: soonerIn(plans),
     watering,

@@ -1,7 +1,7 @@
 /** What of a plan belongs to one area or part of the lawn. */
 import type { IsoDate } from '../base/dates.js';
 import type { Answers } from '../interview/answers.js';
-import type { Plan, PlanFinding } from './plan.js';
+import type { Plan, PlanFinding, PlanSign } from './plan.js';
 
 export interface PlanPart {
   readonly startOn: IsoDate;
@@ -16,6 +16,7 @@ export interface PlanArea {
   readonly lawn: Plan['lawn'];
   readonly verdict: Plan['verdict'];
   readonly findings: readonly PlanFinding[];
+  readonly signs: readonly PlanSign[];
   /** Its own answers, over those for the whole lawn. */
   readonly answers: Answers;
 }

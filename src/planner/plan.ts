@@ -8,11 +8,11 @@ import type { Units } from '../base/us-units.js';
 import type { Answers } from '../interview/answers.js';
 import type { OwnClimate } from '../rules/pack.js';
 import type { Caution, Citation, Figure } from '../rules/schema.js';
-import type { VerdictId } from '../rules/schema-pack.js';
 import type { PlanArea, PlanPart } from './plan-area.js';
+import type { PlanSign, PlanVerdict } from './plan-judgement.js';
 import type { PlanBudget, PlanHaul, PlanShoppingLine, PlanWater } from './plan-purchase.js';
 
-export type { PlanBudget, PlanHaul, PlanShoppingLine, PlanWater };
+export type { PlanBudget, PlanHaul, PlanShoppingLine, PlanSign, PlanWater };
 
 export interface PlanFinding {
   readonly id: string;
@@ -140,6 +140,8 @@ export interface PlanAssumption {
   readonly questionId: string;
   readonly label: string;
   readonly assumed: string;
+  /** What is assumed as a sentence of the rules; null where label and answer say it. */
+  readonly says: string | null;
   readonly effect: string;
   readonly handTest: string | null;
   /** False: it was left out of the answers file and assumed because the caller allowed it. */
@@ -243,22 +245,15 @@ export interface Plan {
   /** Empty where the lawn is planned as one. Else what follows is that of all areas, put together. */
   readonly areas: readonly PlanArea[];
   /** That of the area with the most work, where there are several. */
-  readonly verdict: {
-    readonly id: VerdictId;
-    readonly title: string;
-    /** The reason in words, then the conditions of this lawn. */
-    readonly because: string;
-    readonly reasons: string;
-    /** What was assumed and could have led to another verdict, by the questions' labels; empty when it is certain. */
-    readonly restsOn: readonly string[];
-    readonly sources: readonly Citation[];
-  };
+  readonly verdict: PlanVerdict;
   /**
    * Where the work waits for the next season because this one is too short for the people there are: how many would do
    * it in this one, and the day of the first sowing then. Null otherwise.
    */
   readonly sooner: { readonly people: number; readonly sowOn: IsoDate; readonly says: string } | null;
   readonly findings: readonly PlanFinding[];
+  /** Every symptom that was told, in the order of the rules. */
+  readonly signs: readonly PlanSign[];
   readonly steps: readonly PlanStep[];
   readonly watering: readonly PlanWatering[];
   readonly water: PlanWater | null;

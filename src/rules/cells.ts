@@ -34,7 +34,9 @@ export function thresholdsOf(pack: Pack): Thresholds {
     }
     call.operands.forEach(walk);
   };
-  for (const { expression } of expressionsOf(pack)) walk(expression);
+  // A sign is told and changes no plan: its numbers part no answers.
+  for (const { expression, kindOfRecord } of expressionsOf(pack))
+    if (kindOfRecord !== 'sign') walk(expression);
   return new Map([...found].map(([name, limits]) => [name, [...limits].sort((a, b) => a - b)]));
 }
 

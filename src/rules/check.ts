@@ -57,6 +57,7 @@ function checkIds(pack: PackData, program: ProgramSide, placeOf: PlaceOf): RuleP
     section: idsOf(pack.sections),
     phase: idsOf(pack.phases),
     question: idsOf(pack.questions),
+    finding: idsOf(pack.findings),
     step: idsOf(pack.steps),
     material: idsOf(pack.materials),
     caution: idsOf(pack.cautions),

@@ -26,6 +26,7 @@ export type RecordKind =
   | 'step'
   | 'caution'
   | 'verdict'
+  | 'sign'
   | 'outlook'
   | 'watering'
   | 'trouble'
@@ -55,6 +56,7 @@ export const expressionsOf = once((pack: PackData): readonly Placed[] => {
   for (const question of pack.questions) {
     put('question', question.id, '/askWhen', question.askWhen);
     put('question', question.id, '/dontKnow/assume', question.dontKnow.assume, answerOf(question).kind);
+    put('question', question.id, '/readWithin', question.readWithin, 'number');
   }
   for (const fact of pack.facts) put('fact', fact.id, '/value', fact.value, fact.kind);
   for (const finding of pack.findings) {
@@ -101,9 +103,20 @@ export const expressionsOf = once((pack: PackData): readonly Placed[] => {
     if (step.labour !== undefined) putAll(step.id, '/labour/inputs', step.labour.inputs);
   }
   for (const caution of pack.cautions) put('caution', caution.id, '/when', caution.when, 'truth', true);
-  pack.verdicts.forEach((verdict, index) => {
-    put('verdict', `${index}`, '/when', verdict.when, 'truth', true, verdict.id);
+  pack.verdicts.forEach(({ id, when, open, also }, index) => {
+    put('verdict', `${index}`, '/when', when, 'truth', true, id);
+    put('verdict', `${index}`, '/open/from', open?.from, 'number', false, id);
+    put('verdict', `${index}`, '/open/unless', open?.unless, 'truth', false, id);
+    also?.forEach((more, place) => {
+      put('verdict', `${index}`, `/also/${place}/when`, more.when, 'truth', false, id);
+    });
   });
+  for (const { id, when, harmless = [] } of pack.signs) {
+    put('sign', id, '/when', when);
+    harmless.forEach((reason, place) => {
+      put('sign', id, `/harmless/${place}/when`, reason.when);
+    });
+  }
   pack.outlook.forEach((outlook, index) => {
     put('outlook', `${index}`, '/when', outlook.when, 'truth', true, `week ${outlook.weeks}`);
   });

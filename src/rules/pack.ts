@@ -1,5 +1,6 @@
 /** A pack in memory: the records as read, and the same by id. */
 import type { Caution, Fact, Figure, Finding, Material, Question, Source, Step } from './schema.js';
+import type { SignRule, VerdictRule } from './schema-judgement.js';
 import type {
   Climate,
   DaySign,
@@ -8,7 +9,6 @@ import type {
   Outlook,
   Together,
   Trouble,
-  VerdictRule,
   WateringRule,
 } from './schema-pack.js';
 import { withServed } from './skeleton.js';
@@ -30,6 +30,7 @@ export interface PackData extends Manifest {
   readonly watering: readonly WateringRule[];
   readonly notDone: readonly NotDone[];
   readonly together: readonly Together[];
+  readonly signs: readonly SignRule[];
   readonly daySigns: readonly DaySign[];
   readonly troubles: readonly Trouble[];
   readonly climate: Climate;

@@ -10,6 +10,7 @@ import { DEPTH_LIMIT } from './operators.js';
 import type { PackData } from './pack.js';
 import type { Place, RuleProblem } from './problem.js';
 import * as shapes from './schema.js';
+import * as judgementShapes from './schema-judgement.js';
 import * as packShapes from './schema-pack.js';
 import { questionSchema } from './schema-question.js';
 
@@ -30,13 +31,14 @@ export const PLACES = {
   step: { path: 'steps', schema: shapes.stepSchema },
   material: { path: 'materials', schema: shapes.materialSchema },
   caution: { path: 'cautions', schema: shapes.cautionSchema },
-  verdict: { path: 'verdicts.json', schema: packShapes.verdictSchema },
+  verdict: { path: 'verdicts.json', schema: judgementShapes.verdictSchema },
   outlook: { path: 'outlook.json', schema: packShapes.outlookSchema },
   watering: { path: 'watering.json', schema: packShapes.wateringSchema },
   trouble: { path: 'troubles.json', schema: packShapes.troubleSchema },
   notDone: { path: 'not-done.json', schema: packShapes.notDoneSchema },
   daySign: { path: 'day-signs.json', schema: packShapes.daySignSchema },
   together: { path: 'together.json', schema: packShapes.togetherSchema },
+  sign: { path: 'signs.json', schema: judgementShapes.signSchema },
 } as const satisfies Record<string, { path: string; schema: z.ZodType }>;
 
 type RecordKind = keyof typeof PLACES;
@@ -147,6 +149,7 @@ export function readPack(folder: string): ReadPack {
     watering: readKind('watering'),
     notDone: readKind('notDone'),
     together: readKind('together'),
+    signs: readKind('sign'),
     daySigns: readKind('daySign'),
     troubles: readKind('trouble'),
   };

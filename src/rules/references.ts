@@ -2,6 +2,7 @@
 import { jsonPointer } from '../base/json-pointer.js';
 import type { PackData } from './pack.js';
 import type { Citation, Finding, Question, Step } from './schema.js';
+import type { SignRule } from './schema-judgement.js';
 
 export interface Reference {
   /** Kind and key of the record that holds it. */
@@ -56,6 +57,9 @@ export function referencesOf(pack: PackData): Reference[] {
         ),
       ),
     ),
+    ...pack.verdicts.flatMap(({ open }, index) => from('verdict', index, ofOpenSigns(open?.signs ?? []))),
+    ...citing('sign', pack.signs, idOf),
+    ...pack.signs.flatMap((sign) => from('sign', sign.id, ofSign(sign))),
     ...from('climate', '', [{ pointer: '/sourceId', kind: 'source', id: pack.climate.sourceId }]),
   ];
 }
@@ -94,6 +98,19 @@ function ofFinding({ leadsTo, examples }: Finding): Inside[] {
     ),
   );
   return [...listed('step', 'leadsTo', leadsTo), ...answered];
+}
+
+const ofOpenSigns = (signs: readonly (readonly string[])[]): Inside[] =>
+  signs.flatMap((ids, index) =>
+    ids.map((id, place) => ({ pointer: jsonPointer('open', 'signs', index, place), kind: 'question', id })),
+  );
+
+function ofSign({ questions, findings = [], maybe }: SignRule): Inside[] {
+  return [
+    ...listed('question', 'questions', questions),
+    ...listed('finding', 'findings', findings),
+    ...maybe.flatMap(({ sources = [] }, index) => cited(sources, ['maybe', String(index)])),
+  ];
 }
 
 function ofStep({

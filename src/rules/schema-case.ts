@@ -1,7 +1,7 @@
 /** The shape of a training case and of the marking scheme; checked beside the pack, loaded only by `drill`. */
 import { z } from 'zod';
 import { answerName, citations, expression, id, isoDate, sentence } from './schema.js';
-import { verdictId } from './schema-pack.js';
+import { verdictId } from './schema-judgement.js';
 
 /** Where the right value of an amount is found: in the case's own plan, or by a sum of its own. */
 const find = z.discriminatedUnion('kind', [

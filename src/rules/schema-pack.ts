@@ -13,26 +13,9 @@ import {
   sourceSchema,
   stepSchema,
 } from './schema.js';
+import { judgementWording, signSchema, verdictSchema } from './schema-judgement.js';
 import { questionSchema } from './schema-question.js';
 import { seasonsSchema } from './schema-seasons.js';
-
-export const verdictId = z.enum([
-  'care-only',
-  'overseed',
-  'renovate',
-  'start-again',
-  'not-now',
-  'not-a-lawn',
-]);
-
-export const verdictSchema = z.strictObject({
-  id: verdictId,
-  title: sentence,
-  /** Tried in order; the last has `true`. */
-  when: expression,
-  because: sentence,
-  sources: citations,
-});
 
 export const outlookSchema = z.strictObject({
   weeks: z.int().min(0),
@@ -177,6 +160,7 @@ const wordingSchema = z.strictObject({
   wateringTooLong: sentence,
   wateringWeekdays: sentence,
   eachPartWatered: sentence,
+  ...judgementWording,
 });
 
 /** What commonly goes wrong in the weeks after sowing. */
@@ -267,13 +251,12 @@ export const packDataSchema = z.strictObject({
   watering: z.array(wateringSchema),
   notDone: z.array(notDoneSchema),
   together: z.array(togetherSchema),
+  signs: z.array(signSchema),
   daySigns: z.array(daySignSchema),
   troubles: z.array(troubleSchema),
   climate: climateSchema,
 });
 
-export type VerdictRule = z.infer<typeof verdictSchema>;
-export type VerdictId = VerdictRule['id'];
 export type Outlook = z.infer<typeof outlookSchema>;
 export type WateringRule = z.infer<typeof wateringSchema>;
 export type Trouble = z.infer<typeof troubleSchema>;

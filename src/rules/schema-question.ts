@@ -47,8 +47,17 @@ export const questionSchema = z
       /** Value or JSON Logic; null: nothing is assumed and the plan says that it is left open. */
       assume: expression.nullable(),
       effect: sentence,
+      /** What is assumed, as the plan says it; without it the label and the assumed answer stand. */
+      says: sentence.optional(),
       handTest: sentence.optional(),
+      /** What an open answer may turn out to be where the kind has no options: places, or days from today for a date. */
+      orElse: z
+        .array(z.union([z.string(), z.int()]))
+        .min(1)
+        .optional(),
     }),
+    /** How far a number that was answered may be out, in its own unit: it was judged by eye or read off roughly. */
+    readWithin: expression.optional(),
     /** Answered for each area of a lawn by itself; otherwise once for the whole lawn. */
     perArea: z.boolean().optional(),
     cost: z.enum(['chair', 'look', 'dig']),

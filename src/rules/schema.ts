@@ -67,6 +67,8 @@ export const factSchema = z
   .strictObject({
     id: answerName,
     what: sentence,
+    /** How it is told as a reason, before its value; without it, what it is. */
+    says: sentence.optional(),
     kind: z.enum(['number', 'truth', 'word']),
     unit: sentence.optional(),
     /** JSON Logic over answers, figures, findings and other facts. */

@@ -51,6 +51,7 @@ const FIELDS = {
     'help',
     'why',
     'dontKnow/effect',
+    'dontKnow/says',
     'dontKnow/handTest',
     'us/text',
     'us/help',
@@ -61,6 +62,7 @@ const FIELDS = {
   trouble: ['sees', 'normal', 'causes/*/cause', 'causes/*/test', 'causes/*/remedy', 'holds/*/why'],
   notDone: ['says'],
   verdict: ['because'],
+  sign: ['says', 'harmless/*/says', 'maybe/*/says', 'look'],
 } as const;
 
 /** Every sentence of a pack that may hold slots, with the record it stands in. */
@@ -84,6 +86,7 @@ export function sentencesOf(pack: PackData): Told[] {
       told('outlook', `${index}`, outlook, `week ${outlook.weeks}`),
     ),
     ...pack.troubles.flatMap((trouble) => told('trouble', trouble.id, trouble)),
+    ...pack.signs.flatMap((sign) => told('sign', sign.id, sign)),
     ...pack.notDone.flatMap((limit) => told('notDone', limit.id, limit)),
     ...pack.verdicts.flatMap((verdict, index) => told('verdict', `${index}`, verdict, verdict.id)),
   ];

@@ -1,5 +1,5 @@
 /** What a trainee did with a case, in the order of doing; plain data, marked afterwards. */
-import type { VerdictId } from '../rules/schema-pack.js';
+import type { VerdictId } from '../rules/schema-judgement.js';
 import type { JudgedLook } from './judge-look.js';
 
 /** How much of a case the trainee does: none, the last steps, all of it. */

@@ -1,6 +1,6 @@
 /** A trainee's record over cases, kept only where it is asked for: what went well by finding and skill, what comes next. */
 import type { CaseBook, DrillCase } from '../rules/schema-case.js';
-import type { VerdictId } from '../rules/schema-pack.js';
+import type { VerdictId } from '../rules/schema-judgement.js';
 import type { Attempt, DrillMode, TakenHint } from './attempt.js';
 import type { DangerFate, Marks, PartId } from './marks.js';
 

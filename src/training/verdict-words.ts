@@ -1,7 +1,7 @@
 /** Why a verdict is so here, and why another is not: made of what is wrong with this lawn and what that takes. */
 import { parseIsoDate } from '../base/dates.js';
 import { explainerFor } from '../planner/explain.js';
-import type { VerdictId } from '../rules/schema-pack.js';
+import type { VerdictId } from '../rules/schema-judgement.js';
 import type { WorkedCase } from './worked-case.js';
 
 /**

@@ -129,6 +129,7 @@ describe('rules schema', () => {
     ['watering', 'watering.json'],
     ['notDone', 'not-done.json'],
     ['together', 'together.json'],
+    ['sign', 'signs.json'],
     ['daySign', 'day-signs.json'],
     ['trouble', 'troubles.json'],
     ['manifest', 'pack.json'],

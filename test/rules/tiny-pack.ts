@@ -74,6 +74,7 @@ export function tinyPack({ questions = [], figures = [], facts = [], findings = 
     watering: [],
     notDone: [],
     together: [],
+    signs: [],
     daySigns: [],
     climate: { licenceLine: 'x', sourceId: 'x', period: 'x', stations: [] },
   };

@@ -3,7 +3,7 @@ import { Writable } from 'node:stream';
 import fc from 'fast-check';
 import { readCases } from '../../src/rules/read-cases.js';
 import type { CaseBook } from '../../src/rules/schema-case.js';
-import type { VerdictId } from '../../src/rules/schema-pack.js';
+import type { VerdictId } from '../../src/rules/schema-judgement.js';
 import { type Attempt, freshAttempt } from '../../src/training/attempt.js';
 import { isRightVerdict } from '../../src/training/diagnosis.js';
 import { type JudgedLook, judgeLook } from '../../src/training/judge-look.js';

@@ -35,9 +35,9 @@ describe('the cases', () => {
   });
 
   it('come to every verdict, and to most of the findings', () => {
-    expect(new Set(cases.map(({ expected }) => expected.verdict)).size).toBe(
-      Object.keys(marking.verdicts).length,
-    );
+    // All but "not known yet": the lawn of a case is known, so that its trainee can be right.
+    const judged = Object.keys(marking.verdicts).filter((id) => id !== 'not-known');
+    expect([...new Set(cases.map(({ expected }) => expected.verdict))].sort()).toEqual(judged.sort());
     const found = new Set(cases.flatMap(({ expected }) => expected.findings));
     expect(found.size).toBeGreaterThan((2 * pack.findings.length) / 3);
   });

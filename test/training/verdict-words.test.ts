@@ -1,6 +1,6 @@
 /** What is said of verdicts: every wrong one gets a sentence, and no reason speaks of what this lawn does not have. */
 import { describe, expect, it } from 'vitest';
-import type { VerdictId } from '../../src/rules/schema-pack.js';
+import type { VerdictId } from '../../src/rules/schema-judgement.js';
 import { isRightVerdict } from '../../src/training/diagnosis.js';
 import { alsoRightSays, verdictReason, wrongVerdictSays } from '../../src/training/verdict-words.js';
 import { book, byId, worked } from './book.js';

@@ -1,6 +1,6 @@
 /** The trainee commits: verdict and findings, each with how sure; then the amounts; then the steps in order. */
 import type { AskedAmount } from '../../rules/schema-case.js';
-import type { VerdictId } from '../../rules/schema-pack.js';
+import type { VerdictId } from '../../rules/schema-judgement.js';
 import type { Attempt, Commitment } from '../../training/attempt.js';
 import { namedFindings } from '../../training/described.js';
 import { amountHint, orderHint, withHint } from '../../training/hints.js';
