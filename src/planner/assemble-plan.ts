@@ -245,7 +245,11 @@ function planStep(step: Step, context: StepContext): PlanStep {
     workHoursRange: { min: rounded(hours.least), max: rounded(hours.most) },
     workHoursFrom: hours.from,
     purpose: say(step.purpose),
-    because: sentenceOf(reasonsFor(step.when, context).filter((clause) => !saidBefore.includes(clause))),
+    because: sentenceOf(
+      reasonsFor(pack.ownWhenOf.get(step.id) ?? step.when, context).filter(
+        (clause) => !saidBefore.includes(clause),
+      ),
+    ),
     how: step.how.map(say),
     dayChecks: step.dayChecks
       .filter(({ when = true }) => isNotRuledOut(when, scope))

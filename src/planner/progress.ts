@@ -67,7 +67,10 @@ export interface Progress {
   readonly held: ReadonlyMap<string, { readonly until: IsoDate; readonly why: string }>;
 }
 
-/** Every step that must come before one: by a wait, by its phase, and through others too. */
+/**
+ * Every step that must come before one: by a wait, by its phase, and through others too. By its phase alone only work
+ * that is asked after: what takes no working time, such as washing out salts, is not taken for done in silence.
+ */
 export function allBefore(pack: Pack, id: string): ReadonlySet<string> {
   const comesFirst = precedes(pack);
   const found = new Set<string>();
@@ -75,7 +78,8 @@ export function allBefore(pack: Pack, id: string): ReadonlySet<string> {
     const isHeldByPhase = !goesOnByItself(step);
     for (const first of pack.steps) {
       const isBefore =
-        step.after.some((wait) => wait.step === first.id) || (isHeldByPhase && comesFirst(first, step));
+        step.after.some((wait) => wait.step === first.id) ||
+        (isHeldByPhase && first.labour !== undefined && comesFirst(first, step));
       if (!isBefore || found.has(first.id)) continue;
       found.add(first.id);
       visit(first);

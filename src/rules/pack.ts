@@ -1,5 +1,5 @@
 /** A pack in memory: the records as read, and the same by id. */
-import type { Caution, Fact, Figure, Finding, Material, Question, Source, Step } from './schema.js';
+import type { Caution, Expression, Fact, Figure, Finding, Material, Question, Source, Step } from './schema.js';
 import type { SignRule, VerdictRule } from './schema-judgement.js';
 import type {
   Climate,
@@ -59,6 +59,8 @@ export interface Pack extends PackData {
   readonly questionById: ReadonlyMap<string, Question>;
   readonly findingById: ReadonlyMap<string, Finding>;
   readonly stepById: ReadonlyMap<string, Step>;
+  /** The step's own condition, without what it serves: that is the reason to tell for it. */
+  readonly ownWhenOf: ReadonlyMap<string, Expression>;
   readonly materialById: ReadonlyMap<string, Material>;
   readonly cautionById: ReadonlyMap<string, Caution>;
 }
@@ -83,6 +85,7 @@ export function indexPack(data: PackData): Pack {
     questionById: byId(questions),
     findingById: byId(data.findings),
     stepById: byId(steps),
+    ownWhenOf: new Map(data.steps.map(({ id, when }) => [id, when])),
     materialById: byId(data.materials),
     cautionById: byId(data.cautions),
   };
