@@ -85,12 +85,15 @@ function piecesOfStep(step: Step, pack: Pack): Part[] {
 
 /** What opens and closes the season of the step. */
 const windowLimits = ({ window }: Step): (Expression | undefined)[] =>
-  [...(window?.between ?? []), ...(window?.warmSeason ?? [])].flatMap(({ opensAtC, closes, anyDayFromC }) => [
-    opensAtC,
-    anyDayFromC,
-    closes?.belowC,
-    closes?.daysLeft,
-  ]);
+  [...(window?.between ?? []), ...(window?.warmSeason ?? [])].flatMap(
+    ({ opensAtC, closes, whileGrowing }) => [
+      opensAtC,
+      whileGrowing?.belowC,
+      whileGrowing?.daysLeft,
+      closes?.belowC,
+      closes?.daysLeft,
+    ],
+  );
 
 /** The sentence itself, and every number in it. */
 function said(guards: readonly Expression[], ...texts: readonly string[]): Part[] {

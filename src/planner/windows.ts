@@ -162,11 +162,15 @@ function warmPart(
   { soilCOn, year }: LocalClimate,
   numberOf: NumberOf,
 ): YearlyWindow | undefined {
-  const { opensAtC, closes, anyDayFromC } = rule;
-  const anyDayFrom = anyDayFromC === undefined ? undefined : numberOf(anyDayFromC);
-  if (anyDayFrom !== undefined) return runsOf((day) => soilCOn(dayOfYear(day)) >= anyDayFrom)[0];
+  const { opensAtC, closes, whileGrowing } = rule;
+  const [growsFromC, growingDays] = limitsOf(whileGrowing, numberOf);
+  if (growsFromC !== undefined && growingDays !== undefined)
+    return runsOf((on) => {
+      const growth = { day: dayOfYear(on), belowC: growsFromC, daysLeft: growingDays };
+      return hasGrowthAhead(soilCOn, growth);
+    })[0];
   const opens = opensAtC === undefined ? undefined : numberOf(opensAtC);
-  const [belowC, daysLeft] = closes === undefined ? [] : [numberOf(closes.belowC), numberOf(closes.daysLeft)];
+  const [belowC, daysLeft] = limitsOf(closes, numberOf);
   if (opens === undefined && (belowC === undefined || daysLeft === undefined)) return rule;
   const first = lastOpening(parseIsoDate(`${year}-12-31`), rule);
   const length = daysBetween(first, lastDateInWindow(first, rule)) + 1;
@@ -175,12 +179,7 @@ function warmPart(
     const day = dayOfYear(addDays(first, index));
     if (opens !== undefined && soilCOn(day) < opens) return false;
     if (belowC === undefined || daysLeft === undefined) return true;
-    const left = growingDaysLeft({
-      soilCOn: (later) => soilCOn(day + later),
-      thresholdC: belowC,
-      limitDays: Math.max(1, Math.ceil(daysLeft)),
-    });
-    return left >= daysLeft;
+    return hasGrowthAhead(soilCOn, { day, belowC, daysLeft });
   };
   const monthDay = (index: number): string => addDays(first, index).slice(MONTH_AT);
   // From both ends: what lies between need not be looked at.
@@ -188,6 +187,22 @@ function warmPart(
   return from === undefined || until === undefined
     ? undefined
     : { from: monthDay(from), until: monthDay(until) };
+}
+
+const limitsOf = (closes: WindowRule['closes'], numberOf: NumberOf): readonly (number | undefined)[] =>
+  closes === undefined ? [] : [numberOf(closes.belowC), numberOf(closes.daysLeft)];
+
+/** Whether the soil stays as warm as that for so many days from the day of the year on. */
+function hasGrowthAhead(
+  soilCOn: LocalClimate['soilCOn'],
+  { day, belowC, daysLeft }: { readonly day: number; readonly belowC: number; readonly daysLeft: number },
+): boolean {
+  const left = growingDaysLeft({
+    soilCOn: (later) => soilCOn(day + later),
+    thresholdC: belowC,
+    limitDays: Math.max(1, Math.ceil(daysLeft)),
+  });
+  return left >= daysLeft;
 }
 
 /** Where `MM-DD` begins in a date. */

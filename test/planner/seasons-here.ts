@@ -30,7 +30,7 @@ export function publishedHere(step: Step, answers: Answers): readonly YearlyWind
   const station =
     typeof answers.place === 'string' ? placeOf(answers.place, pack.climate)?.station : undefined;
   const isNear = station !== undefined && station.km < 60;
-  if (isNear && rules.some(({ anyDayFromC }) => anyDayFromC !== undefined)) return undefined;
+  if (isNear && rules.some(({ whileGrowing }) => whileGrowing !== undefined)) return undefined;
   const isLate = isNear && LATE_SPRINGS.includes(station.name);
   const windows = rules.map(({ from, until, lateUntil }) => ({
     from,
