@@ -90,9 +90,10 @@ function piecesOfStep(step: Step, pack: Pack): Part[] {
 /** What opens and closes the season of the step. */
 const windowLimits = ({ window }: Step): (Expression | undefined)[] =>
   [...(window?.between ?? []), ...(window?.warmSeason ?? []), ...(window?.rainFed ?? [])].flatMap(
-    ({ opensAtC, closes, rain, anyDayFromC }) => [
+    ({ opensAtC, closes, rain, whileGrowing }) => [
       opensAtC,
-      anyDayFromC,
+      whileGrowing?.belowC,
+      whileGrowing?.daysLeft,
       closes?.belowC,
       closes?.daysLeft,
       rain?.share,

@@ -38,6 +38,8 @@ export interface LocalClimate {
   readonly frostDaysIn: (date: IsoDate) => number | undefined;
   /** Mean minimum of that month, C. */
   readonly tMinCIn: (date: IsoDate) => number;
+  /** Mean of that month, C; the wave of the soil may miss it by a degree or two. */
+  readonly tMeanCIn: (date: IsoDate) => number;
   /** Mean minimum of the coldest month, C; not where only mean temperatures are known. */
   readonly coldestTMinC: number | undefined;
 }
@@ -127,6 +129,7 @@ function climateOfNeighbours(
     rainMmOn: (date) => meanOf(climates.map(({ rainMmOn }) => rainMmOn(date))),
     frostDaysIn: (date) => mostOf(climates.map(({ frostDaysIn }) => frostDaysIn(date))),
     tMinCIn: (date) => Math.min(...climates.map(({ tMinCIn }) => tMinCIn(date))),
+    tMeanCIn: (date) => Math.min(...climates.map(({ tMeanCIn }) => tMeanCIn(date))),
     coldestTMinC: Math.min(...known(climates.map(({ coldestTMinC }) => coldestTMinC))),
   };
 }
@@ -146,7 +149,8 @@ function throughTheYear(
   { tMinC, tMaxC, hasRange, rainMm, airFrostDays, latitudeDeg }: Means,
   year: number,
 ): Omit<LocalClimate, 'station' | 'neighbours' | 'period'> {
-  const wave = fitYearlyWave(tMinC.map((least, month) => (least + (tMaxC[month] as number)) / 2));
+  const means = tMinC.map((least, month) => (least + (tMaxC[month] as number)) / 2);
+  const wave = fitYearlyWave(means);
   return {
     year,
     soilCOn: remembered((day) => temperatureOnDayC(wave, day)),
@@ -167,6 +171,7 @@ function throughTheYear(
     },
     frostDaysIn: (date) => airFrostDays?.[monthOf(date) - 1],
     tMinCIn: (date) => tMinC[monthOf(date) - 1] as number,
+    tMeanCIn: (date) => means[monthOf(date) - 1] as number,
     coldestTMinC: hasRange ? Math.min(...tMinC) : undefined,
   };
 }

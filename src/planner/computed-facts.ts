@@ -8,6 +8,7 @@ import type { ComputedFact } from '../rules/scope.js';
 import type { Parting } from './parting.js';
 import {
   halfTold,
+  isFound,
   isHalfKnown,
   PLACE,
   type Whereabouts,
@@ -92,14 +93,8 @@ function placeFacts(pack: Pack, today: IsoDate): Readonly<Record<string, Compute
     (read) => {
       const place = read(PLACE);
       const half = halfTold(pack, read);
-      // Whoever has told the half need not know the place.
-      const stands = place.known
-        ? [place]
-        : isHalfKnown(pack, place)
-          ? []
-          : half.known
-            ? [half]
-            : [place, half];
+      // A place that can still be told would overrule the half.
+      const stands = isFound(pack, place) ? [place] : isHalfKnown(pack, place) ? [] : [place, half];
       return told(stands, tell(whereabouts(pack, read, today)));
     };
   return {

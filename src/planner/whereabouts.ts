@@ -48,7 +48,11 @@ export function whereabouts(pack: Pack, read: (name: string) => Outcome, today: 
 
 /** Whether the half of the earth is known without being asked for: by the place, or by the months of an own climate. */
 export const isHalfKnown = (pack: Pack, place: Outcome): boolean =>
-  place.known || (pack.ownClimate !== undefined && halfOf(pack.ownClimate, pack) !== undefined);
+  isFound(pack, place) || (pack.ownClimate !== undefined && halfOf(pack.ownClimate, pack) !== undefined);
+
+/** Words that name no place tell nothing. */
+export const isFound = (pack: Pack, place: Outcome): boolean =>
+  place.known && typeof place.value === 'string' && placeOf(place.value, pack.climate) !== undefined;
 
 /** What is wrong where an own climate is of the other half of the earth than the place; undefined where nothing is. */
 export function climateFault(answers: Answers, pack: Pack): string | undefined {
@@ -68,14 +72,13 @@ export function climateFault(answers: Answers, pack: Pack): string | undefined {
 const WARM_MONTHS = { north: 'April to September', south: 'October to March' } as const;
 
 function worked(pack: Pack, place: Place | undefined, half: string, year: number): Whereabouts {
-  const isKnown = isHalfKnown(pack, place === undefined ? { known: false, open: [] } : KNOWN);
-  const southern = isKnown ? isSouthernHere(pack, place) : half === 'south';
+  const { ownClimate } = pack;
+  const isTold = place !== undefined || (ownClimate !== undefined && halfOf(ownClimate, pack) !== undefined);
+  const southern = isTold ? isSouthernHere(pack, place) : half === 'south';
   const climate = climateFor(pack, place, { ...stationReach(pack), year });
   const at = { pack, place, southern, climate };
   return { place, southern, climate, lateSpring: isSpringLate(at), shutDays: shutDaysOf(at) };
 }
-
-const KNOWN: Outcome = { known: true, value: true, used: [], from: [] };
 
 type At = Pick<Whereabouts, 'place' | 'southern' | 'climate'> & { readonly pack: Pack };
 
@@ -126,10 +129,16 @@ export function warmGrassSleepsOn(day: IsoDate, pack: Pack, at: Whereabouts): bo
   if (climate !== undefined) {
     const growsFromC = seasonNumber(pack, sleeps?.belowC) ?? Number.NEGATIVE_INFINITY;
     const greensUpC = seasonNumber(pack, sleeps?.greenFromC) ?? growsFromC;
-    const soilC = (ahead: number): number => climate.soilCOn(dayOfYear(addDays(day, ahead)));
-    if (soilC(0) < growsFromC) return true;
-    const isRising = soilC(1) > soilC(0);
-    return isRising && soilC(0) < greensUpC && daysOfLeapYear().some((_, ahead) => soilC(ahead) < growsFromC);
+    // The colder of the wave and the month: the wave alone runs too high through a short winter.
+    const warmthC = (ahead: number): number => {
+      const on = addDays(day, ahead);
+      return Math.min(climate.soilCOn(dayOfYear(on)), climate.tMeanCIn(on));
+    };
+    if (warmthC(0) < growsFromC) return true;
+    const isRising = climate.soilCOn(dayOfYear(addDays(day, 1))) > climate.soilCOn(dayOfYear(day));
+    return (
+      isRising && warmthC(0) < greensUpC && daysOfLeapYear().some((_, ahead) => warmthC(ahead) < growsFromC)
+    );
   }
   const rule = sleeps?.withoutClimate;
   if (

@@ -168,12 +168,16 @@ export function closingOf({ window }: Step, season: Season): WindowRule['closes'
 
 /** The part of a window in which the soil is as warm as the rule asks for; undefined when there is none. */
 function warmPart(rule: WindowRule, climate: LocalClimate, numberOf: NumberOf): YearlyWindow | undefined {
-  const { opensAtC, closes, rain, anyDayFromC } = rule;
+  const { opensAtC, closes, rain, whileGrowing } = rule;
   const { soilCOn, year } = climate;
-  const anyDayFrom = anyDayFromC === undefined ? undefined : numberOf(anyDayFromC);
-  if (anyDayFrom !== undefined) return runsOf((day) => soilCOn(dayOfYear(day)) >= anyDayFrom)[0];
+  const [growsFromC, growingDays] = limitsOf(whileGrowing, numberOf);
+  if (growsFromC !== undefined && growingDays !== undefined)
+    return runsOf((on) => {
+      const growth = { day: dayOfYear(on), belowC: growsFromC, daysLeft: growingDays };
+      return hasGrowthAhead(soilCOn, growth);
+    })[0];
   const opens = opensAtC === undefined ? undefined : numberOf(opensAtC);
-  const [belowC, daysLeft] = closes === undefined ? [] : [numberOf(closes.belowC), numberOf(closes.daysLeft)];
+  const [belowC, daysLeft] = limitsOf(closes, numberOf);
   const [share, rainDays] = rain === undefined ? [] : [numberOf(rain.share), numberOf(rain.days)];
   const closesByWarmth = belowC !== undefined && daysLeft !== undefined;
   if (opens === undefined && !closesByWarmth && share === undefined) return rule;
@@ -185,13 +189,7 @@ function warmPart(rule: WindowRule, climate: LocalClimate, numberOf: NumberOf): 
     if (opens !== undefined && soilCOn(day) < opens) return false;
     if (share !== undefined && rainShareFrom(addDays(first, index), rainDays ?? 0, climate) < share)
       return false;
-    if (!closesByWarmth) return true;
-    const left = growingDaysLeft({
-      soilCOn: (later) => soilCOn(day + later),
-      thresholdC: belowC,
-      limitDays: Math.max(1, Math.ceil(daysLeft)),
-    });
-    return left >= daysLeft;
+    return !closesByWarmth || hasGrowthAhead(soilCOn, { day, belowC, daysLeft });
   };
   const monthDay = (index: number): string => addDays(first, index).slice(MONTH_AT);
   // From both ends: what lies between need not be looked at.
@@ -210,6 +208,22 @@ function rainShareFrom(date: IsoDate, days: number, { rainMmOn, waterUseMmOn }: 
     usedMm += waterUseMmOn(on) ?? 0;
   }
   return usedMm > 0 ? rainMm / usedMm : Number.POSITIVE_INFINITY;
+}
+
+const limitsOf = (closes: WindowRule['closes'], numberOf: NumberOf): readonly (number | undefined)[] =>
+  closes === undefined ? [] : [numberOf(closes.belowC), numberOf(closes.daysLeft)];
+
+/** Whether the soil stays as warm as that for so many days from the day of the year on. */
+function hasGrowthAhead(
+  soilCOn: LocalClimate['soilCOn'],
+  { day, belowC, daysLeft }: { readonly day: number; readonly belowC: number; readonly daysLeft: number },
+): boolean {
+  const left = growingDaysLeft({
+    soilCOn: (later) => soilCOn(day + later),
+    thresholdC: belowC,
+    limitDays: Math.max(1, Math.ceil(daysLeft)),
+  });
+  return left >= daysLeft;
 }
 
 /** Where `MM-DD` begins in a date. */

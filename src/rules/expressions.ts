@@ -72,10 +72,11 @@ export const expressionsOf = once((pack: PackData): readonly Placed[] => {
       put('step', step.id, `/after/${index}/maxDays`, wait.maxDays, 'number', true);
     });
     for (const kind of ['between', 'warmSeason', 'rainFed'] as const)
-      step.window?.[kind]?.forEach(({ opensAtC, closes, rain, anyDayFromC }, index) => {
+      step.window?.[kind]?.forEach(({ opensAtC, closes, rain, whileGrowing }, index) => {
         const at = `/window/${kind}/${index}`;
         put('step', step.id, `${at}/opensAtC`, opensAtC, 'number', true);
-        put('step', step.id, `${at}/anyDayFromC`, anyDayFromC, 'number', true);
+        put('step', step.id, `${at}/whileGrowing/belowC`, whileGrowing?.belowC, 'number', true);
+        put('step', step.id, `${at}/whileGrowing/daysLeft`, whileGrowing?.daysLeft, 'number', true);
         put('step', step.id, `${at}/closes/belowC`, closes?.belowC, 'number', true);
         put('step', step.id, `${at}/closes/daysLeft`, closes?.daysLeft, 'number', true);
         put('step', step.id, `${at}/rain/share`, rain?.share, 'number', true);

@@ -1,5 +1,15 @@
 /** A pack in memory: the records as read, and the same by id. */
-import type { Caution, Expression, Fact, Figure, Finding, Material, Question, Source, Step } from './schema.js';
+import type {
+  Caution,
+  Expression,
+  Fact,
+  Figure,
+  Finding,
+  Material,
+  Question,
+  Source,
+  Step,
+} from './schema.js';
 import type { SignRule, VerdictRule } from './schema-judgement.js';
 import type {
   Climate,

@@ -166,8 +166,8 @@ const yearlyWindow = z.strictObject({
   surelyFrom: monthDay.optional(),
   /** Closes then instead, where the climate is known and its spring is late (`seasons.lateSpring`). */
   lateUntil: monthDay.optional(),
-  /** Where the climate is known, every day counts on which the soil is as warm as this, C, whatever the month. */
-  anyDayFromC: expression.optional(),
+  /** Where the climate is known, these days instead, whatever the month: those with so many days of growth ahead yet. */
+  whileGrowing: z.strictObject({ belowC: expression, daysLeft: expression }).optional(),
 });
 
 export const stepSchema = z.strictObject({

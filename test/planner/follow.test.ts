@@ -5,15 +5,14 @@ import { describe, expect, it } from 'vitest';
 import { addDays, daysBetween, isInWindow, parseIsoDate, weekdayOf } from '../../src/base/dates.js';
 import type { Answers } from '../../src/interview/answers.js';
 import { assemblePlan, type PlanInput } from '../../src/planner/assemble-plan.js';
-import { isSouthern, placeOf } from '../../src/planner/place.js';
 import type { Plan, PlanStep } from '../../src/planner/plan.js';
 import type { FollowRecord } from '../../src/planner/progress.js';
 import { movesOf, overdue, reworked, workEnd } from '../../src/planner/rework.js';
 import { goesOnByItself } from '../../src/planner/steps.js';
-import { halfYearOn } from '../../src/planner/windows.js';
 import type { Step } from '../../src/rules/schema.js';
 import { times } from '../depth.js';
 import { anyAnswers, anyToday, pack } from './any-lawn.js';
+import { publishedHere } from './seasons-here.js';
 
 const on = parseIsoDate;
 const file = readFileSync('transcripts-examples/mossy-family-lawn/answers.json', 'utf8');
@@ -279,19 +278,15 @@ describe('every plan that is worked out again', () => {
 
   it('puts every step that is still to do inside its season and on its working days', () => {
     forEveryCase(({ lawnInput, after: { plan } }) => {
-      const { place, grassType, workDays } = lawnInput.answers;
-      const south = isSouthern(typeof place === 'string' ? placeOf(place, pack.climate) : undefined);
+      const { workDays } = lawnInput.answers;
       for (const step of toDo(plan)) {
-        const { window, labour } = pack.stepById.get(step.id) as Step;
+        const { labour } = pack.stepById.get(step.id) as Step;
         if (workDays === 'weekends' && labour !== undefined)
           for (const { startOn, endOn } of step.parts)
             for (const day of [startOn, endOn]) expect([6, 7]).toContain(weekdayOf(day));
         if (step.latestOn !== null) expect(step.latestOn >= step.startOn).toBe(true);
-        if (window === undefined) continue;
-        const windows = grassType === 'warm-season' && window.warmSeason ? window.warmSeason : window.between;
-        const here = south
-          ? windows.map(({ from, until }) => ({ from: halfYearOn(from), until: halfYearOn(until) }))
-          : windows;
+        const here = publishedHere(pack.stepById.get(step.id) as Step, lawnInput.answers);
+        if (here === undefined) continue;
         expect(
           here.some((each) => isInWindow(step.startOn, each)),
           `${step.id} on ${step.startOn}`,

@@ -4,11 +4,11 @@ import { describe, expect, it } from 'vitest';
 import { daysBetween, isInWindow, weekdayOf } from '../../src/base/dates.js';
 import type { Answers } from '../../src/interview/answers.js';
 import { assemblePlan, ScheduleClash } from '../../src/planner/assemble-plan.js';
-import { isSouthern, placeOf } from '../../src/planner/place.js';
 import type { Plan, PlanStep } from '../../src/planner/plan.js';
-import { halfYearOn } from '../../src/planner/windows.js';
+import type { Step } from '../../src/rules/schema.js';
 import { times } from '../depth.js';
 import { anyAnswers, anyToday, pack } from './any-lawn.js';
+import { publishedHere } from './seasons-here.js';
 
 const LAWNS = times(200, 1500);
 /** The same lawns every time; a failure names its lawn. */
@@ -141,22 +141,11 @@ describe('every plan', () => {
 
   it('puts every step inside its season, in the north and in the south', () => {
     forEveryPlan((plan, answers) => {
-      const place = typeof answers.place === 'string' ? placeOf(answers.place, pack.climate) : undefined;
       for (const step of plan.steps) {
-        const { window } = pack.stepById.get(step.id) as {
-          window?: {
-            between: { from: string; until: string }[];
-            warmSeason?: { from: string; until: string }[];
-          };
-        };
-        if (window === undefined) continue;
-        const windows =
-          answers.grassType === 'warm-season' && window.warmSeason ? window.warmSeason : window.between;
-        const shifted = isSouthern(place)
-          ? windows.map(({ from, until }) => ({ from: halfYearOn(from), until: halfYearOn(until) }))
-          : windows;
+        const here = publishedHere(pack.stepById.get(step.id) as Step, answers);
+        if (here === undefined) continue;
         expect(
-          shifted.some((each) => isInWindow(step.startOn, each)),
+          here.some((each) => isInWindow(step.startOn, each)),
           `${step.id} on ${step.startOn}`,
         ).toBe(true);
         if (step.latestOn !== null) expect(step.latestOn >= step.startOn).toBe(true);
