@@ -19,6 +19,7 @@ import { dateSteps, type PartDates, SOWINGS } from './dating.js';
 import { type DaySigns, daySign } from './day-signs.js';
 import { growthAhead } from './growth-ahead.js';
 import { findingsOf, verdictOf } from './judgement.js';
+import { measuringWords } from './measuring.js';
 import { soonerOf } from './more-hands.js';
 import { placeName } from './place.js';
 import type { Plan, PlanStep } from './plan.js';
@@ -31,7 +32,7 @@ import { type HoursOnDays, numbersOf } from './step-net.js';
 import { activeSteps, answered, daysOf, holds } from './steps.js';
 import { type Say, sayer } from './texts.js';
 import { waterOf } from './water-total.js';
-import { wateringOf } from './watering.js';
+import { lastWateredOn, wateringOf } from './watering.js';
 import { type Season, windowsOf, windowWhy } from './windows.js';
 import { answersInUse, said, scopeFor, scopesByTiming } from './working-scope.js';
 
@@ -57,8 +58,8 @@ export { ScheduleClash };
 export const assemblePlan = (input: PlanInput): Plan => planOn(datedChoice(input), input);
 
 /** The plan on dates that are settled. */
-export function planOn(dated: DatedChoice, input: PlanInput): Plan {
-  const { choice, timing, scope, season, dates, sooner } = dated;
+export function planOn(settled: DatedChoice, input: PlanInput): Plan {
+  const { choice, timing, scope, season, dates, sooner } = settled;
   const { pack, today, progress, units = 'metric' } = input;
   const { answers } = choice;
   const place = said(answers.place);
@@ -74,11 +75,22 @@ export function planOn(dated: DatedChoice, input: PlanInput): Plan {
   const signs = { pack, scope: knownScope, climate, today, units, isSoaked, note: ledger.noteFigure };
   const saidBefore = reasonsFor({ var: 'facts.need' }, { pack, scope, units });
   const given = { pack, scope, units, season, dates, active, say, ledger, signs, progress, saidBefore };
-  const steps = active.map((step) => planStep(step, given)).sort(byStart);
-  const toBuyFor = steps.filter(({ doneOn }) => doneOn === null);
-  const sowOn = steps.find(({ id }) => id === 'sow')?.startOn;
-  const watering = wateringOf({ pack, scope, units, climate, sowOn, note: ledger.noteFigure });
+  const dated = active.map((step) => planStep(step, given)).sort(byStart);
+  const sown = dated.find(({ id }) => id === 'sow')?.parts ?? [];
+  const watering = wateringOf({
+    pack,
+    scope,
+    units,
+    climate,
+    sowOn: sown[0]?.startOn,
+    note: ledger.noteFigure,
+  });
   if (watering.length > 0) for (const { sources } of pack.watering) ledger.cite(sources);
+  const steps = wateredToTheEnd(dated, pack, lastWateredOn(watering, sown));
+  const toBuyFor = steps.filter(({ doneOn }) => doneOn === null);
+  const lawn = lawnOf(answers, scope, ledger, units);
+  const shop = { pack, scope, units, prices: input.prices, say, note: ledger.noteFigure };
+  const purchase = purchaseOf(toBuyFor, shop);
   return {
     format: 1,
     pack: { id: pack.id, version: pack.version, sha256: pack.sha256 },
@@ -88,7 +100,10 @@ export function planOn(dated: DatedChoice, input: PlanInput): Plan {
     name: said(answers.lawnName),
     place: place === null ? null : placeName(place, pack.climate),
     climate: climateOf(season, pack, ledger),
-    lawn: lawnOf(answers, scope, ledger, units),
+    lawn: {
+      ...lawn,
+      says: measuringWords(lawn, { pack, units, steps: toBuyFor, shopping: purchase.shopping }),
+    },
     areas: [],
     verdict,
     sooner: soonerOf(sooner, steps, { pack, scope }),
@@ -96,8 +111,8 @@ export function planOn(dated: DatedChoice, input: PlanInput): Plan {
     steps,
     watering,
     water: waterOf({ pack, scope, units, watering, steps, prices: input.prices, note: ledger.noteFigure }),
-    outlook: outlookOf(pack, scope, sowOn, say),
-    ...purchaseOf(toBuyFor, { pack, scope, units, prices: input.prices, say, note: ledger.noteFigure }),
+    outlook: outlookOf(pack, scope, sown[0]?.startOn, say),
+    ...purchase,
     assumptions: assumptionsOf({ pack, answers, scope, leftOut: leftOutOf(choice), active, say, units }),
     cautions: cautionsOf(steps, pack, say, ledger),
     notDone: pack.notDone
@@ -108,6 +123,17 @@ export function planOn(dated: DatedChoice, input: PlanInput): Plan {
     answers: inOrderOfQuestions(answers, pack),
   };
 }
+
+/** The step that the watering table tells in full goes on until the last day in it. */
+const wateredToTheEnd = (
+  steps: readonly PlanStep[],
+  pack: Pack,
+  lastOn: IsoDate | undefined,
+): readonly PlanStep[] =>
+  steps.map((step) => {
+    const isTold = pack.stepById.get(step.id)?.toldInWateringTable === true;
+    return isTold && lastOn !== undefined ? { ...step, endOn: lastOn } : step;
+  });
 
 function seasonYearOf(steps: readonly PlanStep[], today: IsoDate): number {
   const sowing = steps.find(({ id }) => SOWINGS.includes(id));
@@ -130,7 +156,7 @@ export function datedChoice({
   ...standing
 }: PlanInput) {
   const datingFor = (answers: Answers) => {
-    const asked = { pack, answers, today, assume: assumeAll ? 'all' : 'said' } as const;
+    const asked = { pack, answers, today, assume: assumeAll ? 'all' : 'said', units } as const;
     const choice = { ...asked, answers: answersInUse(asked) };
     const scopeOf = scopesByTiming(choice);
     return { choice, scopeOf, dating: dateSteps(pack, scopeOf, today, standing) };
@@ -156,7 +182,7 @@ const inOrderOfQuestions = (answers: Answers, pack: Pack): Answers =>
     ),
   );
 
-function lawnOf(answers: Answers, scope: Scope, ledger: Ledger, units: Units): Plan['lawn'] {
+function lawnOf(answers: Answers, scope: Scope, ledger: Ledger, units: Units): Omit<Plan['lawn'], 'says'> {
   const area = scope('facts.areaM2');
   const areaM2 = area.known ? (area.value as number) : 0;
   if (area.known)
@@ -164,7 +190,7 @@ function lawnOf(answers: Answers, scope: Scope, ledger: Ledger, units: Units): P
       if (name.startsWith('figures.')) ledger.noteFigure(name.slice('figures.'.length));
   const isGiven = Array.isArray(answers.lawnParts) || typeof answers.areaM2 === 'number';
   return {
-    areaM2: roundedFor(units, areaM2),
+    areaM2,
     areaUncertaintyM2: area.known ? roundedFor(units, (area.most ?? areaM2) - areaM2) : 0,
     areaAssumed: !isGiven,
     measuredBy: String(answered(scope, 'measuredBy') ?? 'paces'),

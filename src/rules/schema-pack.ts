@@ -170,6 +170,17 @@ const wordingSchema = z.strictObject({
   waterApart: sentence,
   waterApartRain: sentence,
   eachPartWatered: sentence,
+  areaMeasure: sentence,
+  areaAmount: sentence,
+  areaPacks: sentence,
+  runsFor: sentence,
+  sprinklerRuns: sentence,
+  oneCan: sentence,
+  manyCans: sentence,
+  minutes: sentence,
+  minutesSeconds: sentence,
+  seconds: sentence,
+  hoursMinutes: sentence,
 });
 
 /** What commonly goes wrong in the weeks after sowing. */

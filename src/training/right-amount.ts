@@ -90,7 +90,7 @@ function sumOf(
 const stepOf = (plan: Plan, id: string): Plan['steps'][number] | undefined =>
   plan.steps.find((step) => step.id === id);
 
-function loadsOf(plan: Plan, step: string): PlanAmount['loads'] | undefined {
+export function loadsOf(plan: Plan, step: string): PlanAmount['loads'] | undefined {
   return stepOf(plan, step)?.amounts.find(({ loads }) => loads.length > 0)?.loads;
 }
 

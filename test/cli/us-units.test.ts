@@ -85,7 +85,7 @@ describe('--units us', () => {
 
   it('words a drill from the handout to the marks', () => {
     const handout = run(['drill', 'kiln-lane', '--handout', ...US]).out;
-    expect(handout).toContain('one full load of 2.11 gal');
+    expect(handout).toContain('one load of the 2.11 gal sprayer');
     const key = run(['drill', 'kiln-lane', '--key', ...US]).out;
     expect(key).toContain('By tape 36.1 ft by 23 ft, with a round bed 6.56 ft across.');
     expect(key).toContain('47.1 fl oz/1000 ft² (15 mL/m²)');

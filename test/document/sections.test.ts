@@ -146,14 +146,14 @@ describe('shopping', () => {
         [
           [
             'Hard-wearing seed',
-            '2.52 kg, at most 3.4 kg',
+            '2.52 kg',
             '1 × 2.5 kg at 17.50 and 1 × 1 kg at 8.00, 140 g left over',
             'step 3',
             '25.50',
           ],
           [
             'Liquid moss killer',
-            '840 mL, at most 900 mL',
+            '840 mL',
             '2 × 500 mL, 100 mL left over',
             'step 1',
             'no price',
@@ -240,7 +240,7 @@ describe('watering, assumptions and sources', () => {
             '3 to 6',
             'Saturday 17 April to Friday 14 May',
             'every 2 days',
-            '6.7 mm, 560 L',
+            '6.67 mm, 560 L',
             '',
             '1.3 mm a day',
             'Wet to a finger deep',
