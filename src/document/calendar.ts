@@ -106,7 +106,7 @@ function amountLine(amount: PlanAmount, { units }: Plan): string {
 const loadLines = ({ loads }: PlanAmount, { units }: Plan): string[] =>
   loadRows(loads, units).map(
     ([number, ground, water, product]) =>
-      `Load ${number}, for ${ground}: ${water} of water, ${product} of product`,
+      `${/\D/.test(number ?? '') ? 'Loads' : 'Load'} ${number}, for ${ground}: ${water} of water, ${product} of product`,
   );
 
 function eventLines({ key, title, fromOn, untilOn, lines }: Day, plan: Plan): string[] {

@@ -86,7 +86,7 @@ export function loadRows(loads: readonly Load[], units: Units): string[][] {
   return loads.map(({ count, areaM2, waterL, product, unit }) => {
     const first = last + 1;
     last += count;
-    const numbers = first === last ? `${first}` : `${first} to ${last}`;
+    const numbers = first === last ? `${first}` : `${first} ${last === first + 1 ? 'and' : 'to'} ${last}`;
     const ground = quantity(areaM2, 'm2', units, DIGITS[units]);
     return [
       numbers,

@@ -1,12 +1,13 @@
 /** Works out what a step takes: amount, range behind it, working, and every figure and answer it came from. */
 import { groupsOf, tankLoads } from '../agronomy/tank-loads.js';
-import { doseDown, doseQuantity, quantity } from '../base/quantity-words.js';
+import { asShown, doseDown, doseQuantity, quantity } from '../base/quantity-words.js';
 import { measureOf, type Units } from '../base/us-units.js';
 import { evaluate, type Known, type Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
 import type { AmountRule, Expression, Figure, Step } from '../rules/schema.js';
 import { amountWords } from './amount-words.js';
 import { FORMULAS, type Formula, type Inputs, type Said } from './formulas.js';
+import { lotsWords } from './lots.js';
 import type { PlanAmount, PlanWorking } from './plan.js';
 
 /** Amounts that are in the plan; those whose condition is false are left out. */
@@ -35,7 +36,9 @@ function amountOf(rule: AmountRule, { pack, scope, units }: AmountContext): Plan
   const inputs = readInputs(rule.inputs, scope);
   const isComplete =
     formula.onLabelOnly !== true && formula.needs.every((name) => inputs[name] !== undefined);
-  const figures = figuresOf(inputs);
+  // How often the lawn is walked over is no part of the sum.
+  const { passes: _passes, ...summed } = inputs;
+  const figures = figuresOf(summed);
   const common = {
     id: rule.id,
     materialId: rule.material,
@@ -44,7 +47,7 @@ function amountOf(rule: AmountRule, { pack, scope, units }: AmountContext): Plan
     loose: material?.loose === true,
     formula: rule.formula,
     figures,
-    answers: answersOf(inputs),
+    answers: answersOf(summed),
     basis: formula.takes === undefined ? weakestBasis(figures, pack) : ('label' as const),
     loads: [],
     timesForLargest: timesForLargest(scope),
@@ -54,9 +57,11 @@ function amountOf(rule: AmountRule, { pack, scope, units }: AmountContext): Plan
   }
   const { value, least, most } = spreadOf(formula, ofThisArea(inputs));
   const typical = typicalOf(inputs);
-  const notes = [formula.remark?.(typical, units), rule.note].filter(
-    (note) => note !== undefined && note !== null,
-  );
+  const notes = [
+    lotsOf(formula, typical, { amount: common, value, pack, scope, units }),
+    formula.remark?.(typical, units),
+    rule.note,
+  ].filter((note) => note !== undefined && note !== null && note !== '');
   const isDose = common.basis === 'label';
   const kept = (amount: number): number =>
     isDose && units === 'metric' ? doseDown(amount) : roundedFor(units, amount);
@@ -86,6 +91,26 @@ function ofThisArea(inputs: Found): Found {
   if (areaM2 === undefined) return inputs;
   const { known, value, used, from } = areaM2;
   return { ...others, areaM2: { known, value, used, from } };
+}
+
+/** Only where all of it goes on in one go: a lawn that is sown part by part has smaller lots. */
+function lotsOf(
+  { everywhere }: Formula,
+  inputs: Inputs,
+  {
+    amount,
+    value,
+    pack,
+    scope,
+    units,
+  }: AmountContext & { readonly amount: Pick<PlanAmount, 'unit' | 'loose'>; readonly value: number },
+): string {
+  const parts = scope('facts.parts');
+  const { passes } = inputs;
+  if (everywhere === undefined || passes === undefined || (parts.known && parts.value !== 1)) return '';
+  const unit = measureOf(amount);
+  const lots = { amount: asShown(value, unit, units), everywhere: everywhere(inputs), passes };
+  return lotsWords(pack, lots, { unit, units });
 }
 
 const FEWEST_DIGITS = 3;

@@ -32,6 +32,8 @@ export interface Formula {
   readonly working: (inputs: Inputs, said: Said) => string;
   /** The inputs as the working prints them: from these a reader comes to the result. */
   readonly printed: (inputs: Inputs, said: Said) => Inputs;
+  /** What is spread evenly over the whole, where the amount goes on in passes; the rest is for bare ground. */
+  readonly everywhere?: (inputs: Inputs) => number;
   /** What more the reader must know about this amount. */
   readonly remark?: (inputs: Inputs, units: Units) => string | null;
 }
@@ -132,6 +134,10 @@ export const FORMULAS: Readonly<Record<string, Formula>> = {
         newRateGPerM2: at(inputs, 'newRateGPerM2'),
         bareFraction: at(inputs, 'bareFraction'),
       }),
+    everywhere: (inputs) => {
+      const [over, fresh, bare] = seedRates(inputs);
+      return at(inputs, 'areaM2') * (bare === 1 ? fresh : over);
+    },
     working: (inputs, said) => {
       const [over, fresh, bare] = seedRates(inputs);
       if (bare === 1) return `${area(inputs, said)} × ${rate(fresh, 'g', said)} = ${said.result}`;
@@ -164,6 +170,12 @@ export const FORMULAS: Readonly<Record<string, Formula>> = {
       bagPercent: asShown(at(inputs, 'bagPercent'), '', 'metric', said.digits),
       capGPerM2: Number.POSITIVE_INFINITY,
     }),
+    everywhere: (inputs) =>
+      nitrogenProductG({
+        areaM2: at(inputs, 'areaM2'),
+        nitrogenGPerM2: cappedNitrogen(inputs),
+        nitrogenFraction: at(inputs, 'bagPercent') / 100,
+      }),
     remark: (inputs, units) =>
       `Never more than ${quantityRoundedDown(at(inputs, 'capGPerM2'), 'g/m2', units)} of nitrogen at one time.`,
   },

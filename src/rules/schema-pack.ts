@@ -173,6 +173,8 @@ const wordingSchema = z.strictObject({
   areaMeasure: sentence,
   areaAmount: sentence,
   areaPacks: sentence,
+  lotsEven: sentence,
+  lotsAndBare: sentence,
   runsFor: sentence,
   sprinklerRuns: sentence,
   oneCan: sentence,

@@ -212,6 +212,8 @@ export const materialSchema = z.strictObject({
   loose: z.boolean().optional(),
   /** Too much of it does no harm, so that packs are bought for the largest the lawn may truly be; never a product. */
   spareForArea: z.boolean().optional(),
+  /** Another material that does as well: where a lorry brings that, one load can hold both. */
+  sameLoadAs: id.optional(),
   /** What to look for in the shop or on the label. */
   lookFor: sentence,
   /** Common pack sizes in the unit above, marked as typical: no shop is promised. */

@@ -21,7 +21,7 @@ describe('the title', () => {
     expect(titled({})).toEqual([
       heading(1, 'Lawn plan for Mill End, back lawn, 2027'),
       paragraph(
-        'Made on Thursday 11 March 2027 for Lower Wickham. The lawn is 84 m², paced out, so somewhere from 78 to 90 m².',
+        'Made on Thursday 11 March 2027 for Lower Wickham. The lawn is 84 m², paced out, so somewhere from 78 to 90 m². Measure it again with a tape.',
       ),
     ]);
   });

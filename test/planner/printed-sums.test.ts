@@ -194,6 +194,35 @@ describe.each(EACH)('the plan of a lawn "%s" in %s units', (name, units) => {
     }
   });
 
+  it('weighs out lots that add up to the amount', () => {
+    for (const { amounts } of plan.steps)
+      for (const { working, note } of amounts) {
+        const lots = new RegExp(
+          `lots(?:: (${NUMBER}) (${UNIT}) for each of (\\d) passes .*, and (${NUMBER}) (${UNIT}) for|(?<= (\\d) lots) of (${NUMBER}) (${UNIT}))`,
+        ).exec(note ?? '');
+        if (lots === null) continue;
+        const [
+          ,
+          each = '',
+          eachIn = '',
+          passes = '',
+          rest = '',
+          restIn = '',
+          count = '',
+          even = '',
+          evenIn = '',
+        ] = lots;
+        const inBase = (figure: string, unit: string): number => plain(figure) * (UNITS[unit]?.[1] as number);
+        const all =
+          even === ''
+            ? Number(passes) * inBase(each, eachIn) + inBase(rest, restIn)
+            : Number(count) * inBase(even, evenIn);
+        const [, told = '', toldIn = ''] = new RegExp(`= (${NUMBER}) (${UNIT})$`).exec(working) ?? [];
+        // Half a thousandth: pounds and ounces stand in one sum.
+        expect(Math.abs(all / inBase(told, toldIn) - 1), `${working}. ${note}`).toBeLessThanOrEqual(0.0005);
+      }
+  });
+
   it('says nowhere "at most" beside what is bought', async () => {
     for (const [format, text] of await formsOf(plan)) {
       const shop =
@@ -286,6 +315,17 @@ describe('the loads of a tank', () => {
     expect(
       plan?.steps.flatMap(({ amounts }) => amounts).find(({ loads }) => loads.length > 0)?.loads,
     ).toEqual([{ count: 2, areaM2: 42, waterL: 4.2, product: 420, unit: 'mL' }]);
+  });
+});
+
+describe('lots of seed and feed', () => {
+  it('are told in numbers: for each pass, and for what is bare', () => {
+    const plan = planOf(sized({ areaM2: 84 }), 'metric') as Plan;
+    const notes = plan.steps.flatMap(({ amounts }) => amounts.map(({ note }) => note ?? '')).join(' ');
+    // By hand: 84 m2 × 15 g/m2 are 1260 g in two passes of 630 g; half of 84 m2 × 15 g/m2 more are 630 g.
+    expect(notes).toContain('630 g for each of 2 passes over the whole, and 630 g for');
+    // 84 m2 × 2.4 g/m2 ÷ 12 % are 1680 g.
+    expect(notes).toContain('2 lots of 840 g');
   });
 });
 
