@@ -12,14 +12,14 @@ import type { Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
 import type { Step } from '../rules/schema.js';
 import { outlookOf } from './aftercare.js';
-import { amountsOf, hoursOf, rounded, roundedFor } from './amounts.js';
+import { amountsOf, hoursOf, rounded } from './amounts.js';
 import { assumptionsOf, leftOutOf } from './assumptions.js';
 import { cautionsOf } from './cautions.js';
 import { dateSteps, type PartDates, SOWINGS } from './dating.js';
 import { type DaySigns, daySign } from './day-signs.js';
 import { growthAhead } from './growth-ahead.js';
 import { findingsOf, verdictOf } from './judgement.js';
-import { measuringWords } from './measuring.js';
+import { lawnOf, measuringWords } from './measuring.js';
 import { soonerOf } from './more-hands.js';
 import { placeName } from './place.js';
 import type { Plan, PlanStep } from './plan.js';
@@ -29,7 +29,7 @@ import { type Ledger, openLedger } from './provenance.js';
 import { purchaseOf } from './purchase.js';
 import { ScheduleClash } from './schedule-clash.js';
 import { type HoursOnDays, numbersOf } from './step-net.js';
-import { activeSteps, answered, daysOf, holds } from './steps.js';
+import { activeSteps, daysOf, holds } from './steps.js';
 import { type Say, sayer } from './texts.js';
 import { waterOf } from './water-total.js';
 import { lastWateredOn, wateringOf } from './watering.js';
@@ -181,21 +181,6 @@ const inOrderOfQuestions = (answers: Answers, pack: Pack): Answers =>
       Object.hasOwn(answers, id) ? [[id, answers[id] as AnswerValue]] : [],
     ),
   );
-
-function lawnOf(answers: Answers, scope: Scope, ledger: Ledger, units: Units): Omit<Plan['lawn'], 'says'> {
-  const area = scope('facts.areaM2');
-  const areaM2 = area.known ? (area.value as number) : 0;
-  if (area.known)
-    for (const name of area.from)
-      if (name.startsWith('figures.')) ledger.noteFigure(name.slice('figures.'.length));
-  const isGiven = Array.isArray(answers.lawnParts) || typeof answers.areaM2 === 'number';
-  return {
-    areaM2,
-    areaUncertaintyM2: area.known ? roundedFor(units, (area.most ?? areaM2) - areaM2) : 0,
-    areaAssumed: !isGiven,
-    measuredBy: String(answered(scope, 'measuredBy') ?? 'paces'),
-  };
-}
 
 interface StepContext extends View {
   readonly season: Season;

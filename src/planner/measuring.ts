@@ -1,11 +1,37 @@
 /** What to do about a size that is not known better: measure before anything is poured, and what it would change. */
 import { asShown, quantity } from '../base/quantity-words.js';
 import type { Units } from '../base/us-units.js';
+import type { Answers } from '../interview/answers.js';
+import type { Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
 import type { Material } from '../rules/schema.js';
 import { amountWords } from './amount-words.js';
+import { roundedFor } from './amounts.js';
 import { listed, worded, wordedInside } from './explain-words.js';
 import type { Plan, PlanShoppingLine, PlanStep } from './plan.js';
+import type { Ledger } from './provenance.js';
+import { answered } from './steps.js';
+
+/** The size as it counts, and how far the measuring may be out. */
+export function lawnOf(
+  answers: Answers,
+  scope: Scope,
+  ledger: Ledger,
+  units: Units,
+): Omit<Plan['lawn'], 'says'> {
+  const area = scope('facts.areaM2');
+  const areaM2 = area.known ? (area.value as number) : 0;
+  if (area.known)
+    for (const name of area.from)
+      if (name.startsWith('figures.')) ledger.noteFigure(name.slice('figures.'.length));
+  const isGiven = Array.isArray(answers.lawnParts) || typeof answers.areaM2 === 'number';
+  return {
+    areaM2,
+    areaUncertaintyM2: area.known ? roundedFor(units, (area.most ?? areaM2) - areaM2) : 0,
+    areaAssumed: !isGiven,
+    measuredBy: String(answered(scope, 'measuredBy') ?? 'paces'),
+  };
+}
 
 /** Two digits, or the whole number: nobody knows the end of a range better. */
 const ROUGH_DIGITS = 2;

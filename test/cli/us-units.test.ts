@@ -70,7 +70,7 @@ describe('--units us', () => {
     const at = ['--plain', '--today', '2027-04-01', '--width', '300'];
     const ran = run(['follow', plan, ...at, ...US, '--out', out, '--log', log], told);
     expect(ran.code).toBe(0);
-    expect(ran.err).toContain('Planned: Liquid moss killer for lawns 28.4 fl oz.');
+    expect(ran.err).toContain('Planned: Liquid moss killer for lawns 28.39 fl oz (839.8 mL).');
     expect(ran.err).toContain('plan.session.json --units us');
     expect(readFileSync(out, 'utf8')).toMatch(/904 ft²/);
     expect(readFileSync(out, 'utf8')).toMatch(/\d ft³/);

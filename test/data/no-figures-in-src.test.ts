@@ -40,6 +40,9 @@ const OF_THE_PROGRAM: Readonly<Record<string, string>> = {
   DATE_LINE_DEG: 'degrees of longitude',
   MOST_TOTALS: 'entries of a table',
   DUST: 'what binary arithmetic leaves',
+  DIGITS: 'digits that are printed',
+  MOST_DIGITS: 'digits that are printed',
+  NEARLY_ALL: 'what rounding leaves',
   LEAST_WATER_L: 'no water to speak of, below which nothing is divided by it',
 };
 
