@@ -27,6 +27,7 @@ const NO_BREAK_SPACE = '\u00a0';
 const MINUTES_PER_HOUR = 60;
 const DIGITS = 3;
 const DOSE_DIGITS = 4;
+export const ROUGH_DIGITS = 2;
 
 /** `840 mL`, `1.79 kg`, `84 m²`, `3` for things that are counted; in US units `28.4 fl oz`, `904 ft²`. */
 export function quantity(
@@ -77,6 +78,10 @@ export function roughQuantity(value: number, unit: string, units: Units = 'metri
   const { of, unit: said } = scaleFor(value, unit, units);
   return withUnit(plainNumber(Number(of(value).toPrecision(2)), countedAs(unit)), said);
 }
+
+/** An area to the whole metre or foot, two digits under ten: the ends of what was paced are known no better. */
+export const roughArea = (areaM2: number, units: Units = 'metric'): string =>
+  quantity(areaM2, 'm2', units, ROUGH_DIGITS);
 
 /** `24 km`, `15 miles`: whole, for what lies a way off. */
 export function distance(km: number, units: Units = 'metric'): string {

@@ -7,7 +7,7 @@ const WHOLE_MINUTES_FROM = 15;
 /** Coarse to fine, in seconds: the first that is near enough is told. */
 const STEPS_S = [HALF_MINUTE_S, 10, 5, 1] as const;
 /** How far the rounding may be out, as a share. */
-const MOST_OFF = 0.04;
+const MOST_OFF = 0.048;
 
 export interface RunTime {
   readonly hours: number;

@@ -1,6 +1,6 @@
 /** Works out what a step takes: amount, range behind it, working, and every figure and answer it came from. */
 import { groupsOf, tankLoads } from '../agronomy/tank-loads.js';
-import { asShown, doseDown, doseQuantity, quantity } from '../base/quantity-words.js';
+import { asShown, doseDown, doseQuantity, quantity, roughArea } from '../base/quantity-words.js';
 import { measureOf, type Units } from '../base/us-units.js';
 import { evaluate, type Known, type Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
@@ -50,7 +50,7 @@ function amountOf(rule: AmountRule, { pack, scope, units }: AmountContext): Plan
     answers: answersOf(summed),
     basis: formula.takes === undefined ? weakestBasis(figures, pack) : ('label' as const),
     loads: [],
-    timesForLargest: timesForLargest(scope),
+    timesForLargest: timesForLargest(scope, units),
   };
   if (!isComplete) {
     return { ...common, amount: null, range: budgetOf(inputs, units), working: '', note: rule.note ?? null };
@@ -78,11 +78,12 @@ function amountOf(rule: AmountRule, { pack, scope, units }: AmountContext): Plan
   };
 }
 
-/** How much more the largest area takes that the measuring allows. */
-function timesForLargest(scope: Scope): number {
+/** How much more the largest area takes that the measuring allows; nothing where it reads the same. */
+function timesForLargest(scope: Scope, units: Units): number {
   const area = scope('facts.areaM2');
   if (!area.known || area.most === undefined || area.value === 0) return 1;
-  return area.most / (area.value as number);
+  const [areaM2, most] = [area.value as number, area.most];
+  return roughArea(most, units) === roughArea(areaM2, units) ? 1 : most / areaM2;
 }
 
 /** What the measuring leaves open is told once with the lawn, not again with every amount. */

@@ -1,5 +1,5 @@
 /** What to do about a size that is not known better: measure before anything is poured, and what it would change. */
-import { asShown, quantity } from '../base/quantity-words.js';
+import { asShown, quantity, ROUGH_DIGITS, roughArea } from '../base/quantity-words.js';
 import type { Units } from '../base/us-units.js';
 import type { Answers } from '../interview/answers.js';
 import type { Scope } from '../rules/evaluate.js';
@@ -33,11 +33,8 @@ export function lawnOf(
   };
 }
 
-/** Two digits, or the whole number: nobody knows the end of a range better. */
-const ROUGH_DIGITS = 2;
-
 /** The largest that the lawn may be, as it is told and reckoned with. */
-export const largestM2 = (
+const largestM2 = (
   { areaM2, areaUncertaintyM2 }: Pick<Plan['lawn'], 'areaM2' | 'areaUncertaintyM2'>,
   units: Units,
 ): number => asShown(areaM2 + areaUncertaintyM2, 'm2', units, ROUGH_DIGITS);
@@ -55,7 +52,7 @@ export function measuringWords(
   { pack, units, steps, shopping }: MeasuringInput,
 ): string[] {
   const largest = largestM2(lawn, units);
-  const told = (areaM2: number): string => quantity(areaM2, 'm2', units, ROUGH_DIGITS);
+  const told = (areaM2: number): string => roughArea(areaM2, units);
   if (told(largest) === told(lawn.areaM2)) return [];
   const lines = shopping.flatMap((line) => (line.need === null ? [] : [{ line, need: line.need }]));
   const bought = lines.filter(
