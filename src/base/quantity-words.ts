@@ -25,11 +25,52 @@ const SPELLED: Readonly<Record<string, string>> = {
 };
 const NO_BREAK_SPACE = '\u00a0';
 const MINUTES_PER_HOUR = 60;
+const DIGITS = 3;
+const DOSE_DIGITS = 4;
+export const ROUGH_DIGITS = 2;
 
 /** `840 mL`, `1.79 kg`, `84 m²`, `3` for things that are counted; in US units `28.4 fl oz`, `904 ft²`. */
-export function quantity(value: number, unit: string, units: Units = 'metric'): string {
+export function quantity(
+  value: number,
+  unit: string,
+  units: Units = 'metric',
+  digits: number = DIGITS,
+): string {
   const { of, unit: said } = scaleFor(value, unit, units);
-  return withUnit(plainNumber(of(value), countedAs(unit)), said);
+  return withUnit(plainNumber(of(value), countedAs(unit), digits), said);
+}
+
+/** What {@link quantity} shows, as a number in the unit that went in. */
+export function asShown(
+  value: number,
+  unit: string,
+  units: Units = 'metric',
+  digits: number = DIGITS,
+): number {
+  const { of } = scaleFor(value, unit, units);
+  const perUnit = of(1);
+  return withoutDust(shownNumber(of(value), countedAs(unit), digits) / perUnit);
+}
+
+/** A dose that a label allows: never rounded up, and with a digit more, so that the sum still comes out. */
+export function doseQuantity(value: number, unit: string, units: Units = 'metric'): string {
+  const { of, unit: said } = scaleFor(value, unit, units);
+  return withUnit(plainNumber(doseDown(of(value)), '', DOSE_DIGITS), said);
+}
+
+/** A limit as it may be told: three digits, and never more than it is. */
+export function quantityRoundedDown(value: number, unit: string, units: Units = 'metric'): string {
+  const { of, unit: said } = scaleFor(value, unit, units);
+  return withUnit(plainNumber(roundedDown(of(value), DIGITS)), said);
+}
+
+/** Down to four digits; what is that already, binary dust apart, stays. */
+export const doseDown = (value: number): number => roundedDown(value, DOSE_DIGITS);
+
+function roundedDown(value: number, digits: number): number {
+  if (value <= 0) return 0;
+  const step = 10 ** (Math.floor(Math.log10(value)) - (digits - 1));
+  return withoutDust(Math.floor(withoutDust(value / step)) * step);
 }
 
 /** For what is only roughly so: two digits. */
@@ -38,24 +79,25 @@ export function roughQuantity(value: number, unit: string, units: Units = 'metri
   return withUnit(plainNumber(Number(of(value).toPrecision(2)), countedAs(unit)), said);
 }
 
+/** An area to the whole metre or foot, two digits under ten: the ends of what was paced are known no better. */
+export const roughArea = (areaM2: number, units: Units = 'metric'): string =>
+  quantity(areaM2, 'm2', units, ROUGH_DIGITS);
+
 /** `24 km`, `15 miles`: whole, for what lies a way off. */
 export function distance(km: number, units: Units = 'metric'): string {
   const { of, unit: said } = scaleFor(km, 'km', units);
   return withUnit(plainNumber(Math.round(of(km))), said);
 }
 
-/** What must be bought: rounded up, to three digits or to whole m² and pieces, so that it never falls short. */
-export function quantityToBuy(value: number, unit: string, units: Units = 'metric'): string {
-  const { of, unit: said } = scaleFor(value, unit, units);
-  const [need, counted] = [of(value), countedAs(unit)];
-  const bought = counted === '' ? roundedUp(need) : Math.ceil(withoutDust(need));
-  return withUnit(plainNumber(bought, counted), said);
-}
-
 /** `780 to 900 mL`, in the unit that suits the larger end; one value when both ends read the same. */
-export function quantityRange({ min, max }: Range, unit: string, units: Units = 'metric'): string {
+export function quantityRange(
+  { min, max }: Range,
+  unit: string,
+  units: Units = 'metric',
+  digits: number = DIGITS,
+): string {
   const { of, unit: said } = scaleFor(max, unit, units);
-  const [low, high] = [min, max].map((end) => plainNumber(of(end), countedAs(unit)));
+  const [low, high] = [min, max].map((end) => plainNumber(of(end), countedAs(unit), digits));
   return withUnit(low === high ? `${high}` : `${low} to ${high}`, said);
 }
 
@@ -87,17 +129,6 @@ export function roughRange({ min, max }: Range, unit: string, units: Units = 'me
   const ends = outward({ min: of(min), max: of(max) });
   const [low, high] = [ends.min, ends.max].map((end) => plainNumber(end, countedAs(unit)));
   return withUnit(low === high ? `${high}` : `${low} to ${high}`, said);
-}
-
-/** The most of a rough range, and never less than its least. */
-export function roughMost({ min, max }: Range, unit: string, units: Units = 'metric'): string {
-  const { of, unit: said } = scaleFor(Math.max(min, max), unit, units);
-  const most = Math.max(of(min), outward({ min: of(min), max: of(max) }).max);
-  const counted = countedAs(unit);
-  return withUnit(
-    plainNumber(counted === '' ? roundedUp(most) : Math.ceil(withoutDust(most)), counted),
-    said,
-  );
 }
 
 /** The range, or nothing where it would only repeat the value. */
@@ -133,21 +164,18 @@ export function aboutHours(value: number): string {
   return value <= 0 ? hours(value) : `about ${hours(value)}`;
 }
 
-/** `3.36`, `84`, `1230`, `12 300`: three significant digits, counted things and areas to the whole number. */
-export function plainNumber(value: number, unit = ''): string {
+/** `3.36`, `84`, `1230`, `12 300`: three significant digits; an area from 1000 on and what is counted whole. */
+export function plainNumber(value: number, unit = '', digits: number = DIGITS): string {
   requireFinite('value', value);
-  const isCount = unit === 'each' || (unit === 'm2' && Math.abs(value) >= 10);
-  const rounded = isCount ? Math.round(value) : Number(value.toPrecision(3));
+  const rounded = shownNumber(value, unit, digits);
   const [whole = '0', decimals] = String(rounded).split('.');
   const grouped = Math.abs(rounded) < 10_000 ? whole : whole.replace(/\B(?=(\d{3})+$)/g, NO_BREAK_SPACE);
   return decimals === undefined ? grouped : `${grouped}.${decimals}`;
 }
 
-/** Up to the next number of three significant digits; what is one already, binary dust apart, stays. */
-export function roundedUp(value: number): number {
-  if (value <= 0) return 0;
-  const step = 10 ** (Math.floor(Math.log10(value)) - 2);
-  return Number((Math.ceil(withoutDust(value / step)) * step).toPrecision(3));
+function shownNumber(value: number, unit: string, digits: number): number {
+  const isWhole = unit === 'each' || (unit === 'm2' && Math.abs(value) >= 10 ** digits);
+  return isWhole ? Math.round(value) : Number(value.toPrecision(digits));
 }
 
 /** Binary arithmetic leaves dust after the twelfth digit, which must not buy a pack more. */
@@ -167,7 +195,7 @@ export function scaleFor(largest: number, unit: string, units: Units = 'metric')
 /** A unit as it is written: `°C`, `g/m²`, `lb/1000 ft²`. */
 export const unitSign = (unit: string): string => SPELLED[unit] ?? unit.replace(/(m|ft)2\b/g, '$1²');
 
-/** An area is whole in either unit, as a count is. */
+/** What has a rule of its own for its digits, in either unit. */
 const countedAs = (unit: string): string => (unit === 'm2' || unit === 'each' ? unit : '');
 
 export function withUnit(number: string, unit: string): string {

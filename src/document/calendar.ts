@@ -6,7 +6,7 @@
  */
 import { addDays, daysBetween, type IsoDate, parseIsoDate, yearOf } from '../base/dates.js';
 import { quantity } from '../base/quantity-words.js';
-import { measureOf } from '../base/us-units.js';
+import { amountWords } from '../planner/amount-words.js';
 import type { Plan, PlanAmount, PlanStep } from '../planner/plan.js';
 import { asText, folded } from './calendar-lines.js';
 import { severityWord } from './cautions-section.js';
@@ -14,6 +14,7 @@ import { MONTHS_ONLY, spanWords } from './date-words.js';
 import { inArea, partNames } from './in-areas.js';
 import { spanKnown } from './known-span.js';
 import { oneLine } from './one-line.js';
+import { loadRows } from './step-amounts.js';
 import { timesWords } from './watering-section.js';
 import { counted, said, sentence } from './words.js';
 
@@ -100,7 +101,7 @@ function daysOfStep(step: PlanStep, plan: Plan): Day[] {
     ...cautionsOf(step, plan),
     ...step.after.flatMap(({ sign }) => (sign === null ? [] : [`Before: ${sign}`])),
     ...step.dayChecks.map(({ check, otherwise }) => `Go if: ${sentence(check)} Otherwise: ${otherwise}`),
-    ...step.amounts.map((amount) => amountLine(amount, plan)),
+    ...step.amounts.flatMap((amount) => [amountLine(amount, plan), ...loadLines(amount, plan)]),
     ...step.how,
     `Done when: ${step.doneWhen}`,
   ];
@@ -118,9 +119,16 @@ function daysOfStep(step: PlanStep, plan: Plan): Day[] {
 
 function amountLine(amount: PlanAmount, { units }: Plan): string {
   const howMuch =
-    amount.amount === null ? 'read it off the label' : quantity(amount.amount, measureOf(amount), units);
+    amount.amount === null ? 'read it off the label' : amountWords(amount, amount.amount, units);
   return `${inArea(amount.title, amount.area)}: ${howMuch}`;
 }
+
+/** Whoever stands at the tap with the calendar in hand reads off what goes into each load. */
+const loadLines = ({ loads }: PlanAmount, { units }: Plan): string[] =>
+  loadRows(loads, units).map(
+    ([number, ground, water, product]) =>
+      `${/\D/.test(number ?? '') ? 'Loads' : 'Load'} ${number}, for ${ground}: ${water} of water, ${product} of product`,
+  );
 
 function eventLines({ key, title, fromOn, untilOn, lines }: Day, plan: Plan): string[] {
   const where = [plan.name, plan.place].filter((each) => each !== null).map((each) => oneLine(each));

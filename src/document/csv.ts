@@ -4,6 +4,8 @@
  */
 import type { IsoDate } from '../base/dates.js';
 import { clean } from '../base/quantity/show.js';
+import { doseDown, quantity, scaleFor } from '../base/quantity-words.js';
+import { measureOf, type Scale } from '../base/us-units.js';
 import type { Plan, PlanAmount, PlanShoppingLine, PlanStep } from '../planner/plan.js';
 import { isKnownToDay } from './known-span.js';
 import { oneLine } from './one-line.js';
@@ -21,13 +23,15 @@ const COLUMNS: readonly (readonly [string, (row: Row) => Cell])[] = [
   ['workHours', ({ step }) => step.workHours],
   ['material', ({ amount }) => amount?.title ?? null],
   ['area', ({ amount }) => amount?.area ?? null],
-  ['amount', ({ amount }) => amount?.amount ?? null],
-  ['unit', ({ amount }) => amount?.unit ?? null],
-  ['atLeast', ({ amount }) => amount?.range?.min ?? null],
-  ['atMost', ({ amount }) => amount?.range?.max ?? null],
+  ['amount', ({ amount, plan }) => (amount === undefined ? null : doseOf(amount, plan))],
+  ['unit', ({ amount, plan }) => (amount === undefined ? null : unitOf(amount, plan))],
   ['note', ({ amount }) => noteOf(amount)],
-  ['packs', ({ bought }) => (bought === undefined ? null : packWords(bought))],
-  ['leftOver', ({ bought }) => bought?.leftOver ?? null],
+  ['packs', ({ bought, plan }) => (bought === undefined ? null : packWords(bought, plan))],
+  [
+    'leftOver',
+    ({ amount, bought, plan }) =>
+      amount === undefined ? null : numberOf(amount, bought?.leftOver ?? null, plan),
+  ],
   ['cost', ({ bought }) => bought?.cost ?? null],
 ];
 
@@ -73,9 +77,37 @@ export function csvOf(plan: Plan): string {
 const dateCell = (date: IsoDate | null, step: PlanStep, { datesKnownTo }: Plan): Cell =>
   date === null || isKnownToDay(step, datesKnownTo) ? date : `${date.slice(0, 'yyyy-mm'.length)}?`;
 
-/** `2 x 1000 g + 1 x 500 g`, in the unit of the amount. */
-const packWords = ({ packs }: PlanShoppingLine): string =>
-  packs.map(({ size, unit, count }) => `${count} x ${clean(size)} ${unit}`).join(' + ');
+/** The metric base unit of the data; for US readers the unit in which the rest of the plan says the amount. */
+const scaleOf = (amount: PlanAmount, { units }: Plan): Scale =>
+  units === 'metric'
+    ? { unit: amount.unit, of: (value) => value }
+    : scaleFor(amount.amount ?? 0, measureOf(amount), units);
+
+const unitOf = (amount: PlanAmount, plan: Plan): string => scaleOf(amount, plan).unit || amount.unit;
+
+/** In the unit of the amount, to as many digits as the rest of the plan says it with. */
+function numberOf(amount: PlanAmount, value: number | null, plan: Plan): number | null {
+  if (value === null || plan.units === 'metric') return value;
+  return Number(scaleOf(amount, plan).of(value).toPrecision(DIGITS));
+}
+
+/** What a label allows is never rounded up. */
+const doseOf = (amount: PlanAmount, plan: Plan): number | null =>
+  amount.basis === 'label' && amount.amount !== null
+    ? doseDown(scaleOf(amount, plan).of(amount.amount))
+    : numberOf(amount, amount.amount, plan);
+
+const DIGITS = 3;
+
+/** `2 x 1000 g + 1 x 500 g`, in the unit of the amount; `1 x 5 lb` for US readers. */
+const packWords = ({ packs, loose }: PlanShoppingLine, { units }: Plan): string =>
+  packs
+    .map(({ size, unit, count }) =>
+      units === 'metric'
+        ? `${count} x ${clean(size)} ${unit}`
+        : `${count} x ${quantity(size, measureOf({ unit, loose }), units)}`,
+    )
+    .join(' + ');
 
 /** An amount that the label alone may give must not look forgotten. */
 function noteOf(amount: PlanAmount | undefined): string | null {

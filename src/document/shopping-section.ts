@@ -1,7 +1,8 @@
 /** What to buy, with packs and what to look for; what to hire; which tools to have ready. */
 import type { List, RootContent } from 'mdast';
-import { plainNumber, quantity, quantityToBuy, roughMost, roughQuantity } from '../base/quantity-words.js';
+import { plainNumber, quantity, roughQuantity } from '../base/quantity-words.js';
 import { measureOf, type Units } from '../base/us-units.js';
+import { amountWords } from '../planner/amount-words.js';
 import type { Plan, PlanShoppingLine } from '../planner/plan.js';
 import { budgetNodes } from './budget-nodes.js';
 import { bullets, heading, type Part, paragraph, strong, table } from './nodes.js';
@@ -22,14 +23,9 @@ export function shoppingSection(
   ];
 }
 
-/** `924 mL`, never less than the need; the label decides where the plan has no amount. */
-export function needWords(line: PlanShoppingLine, units: Units): string {
-  if (line.need === null) return 'read it off the label';
-  const { amount: need, most: upTo, unit } = line.need;
-  const measure = measureOf({ unit, loose: line.loose });
-  const amount = quantityToBuy(need, measure, units);
-  const most = roughMost({ min: need, max: upTo }, measure, units);
-  return amount === most ? amount : `${amount}, at most ${most}`;
+/** `924 mL`, as at the step that takes it; the label decides where the plan has no amount. */
+export function needWords({ need, loose }: PlanShoppingLine, units: Units): string {
+  return need === null ? 'read it off the label' : amountWords({ ...need, loose }, need.amount, units);
 }
 
 function buySection(
@@ -52,7 +48,7 @@ function buySection(
   const rows = lines.map((line) => [
     said(line.title),
     needWords(line, references.units),
-    ...(hasShed ? [line.have === null ? '' : amountWords(line, line.have, references.units)] : []),
+    ...(hasShed ? [line.have === null ? '' : shedWords(line, line.have, references.units)] : []),
     ...(hasPacks ? [packWords(line, references.units)] : []),
     stepsInWords(line.forSteps, references),
     ...(hasCost ? [line.cost === null ? 'no price' : line.cost.toFixed(2)] : []),
@@ -80,7 +76,7 @@ function howChosen(lines: readonly PlanShoppingLine[]): string[] {
   ];
 }
 
-const amountWords = ({ need, loose }: PlanShoppingLine, amount: number, units: Units): string =>
+const shedWords = ({ need, loose }: PlanShoppingLine, amount: number, units: Units): string =>
   quantity(amount, measureOf({ unit: need?.unit ?? '', loose }), units);
 
 /** Packs too heavy to lift and stocks that fall short, where they cannot be missed. */

@@ -2,6 +2,7 @@
 import type { RootContent, Table } from 'mdast';
 import { bothUnits, quantity, rangeUnlessSame, roughRange } from '../base/quantity-words.js';
 import { measureOf, type Units } from '../base/us-units.js';
+import { amountWords } from '../planner/amount-words.js';
 import type { PlanAmount } from '../planner/plan.js';
 import { inArea } from './in-areas.js';
 import { bullets, type Part, paragraph, strong, table } from './nodes.js';
@@ -44,7 +45,7 @@ function totalsOf(amounts: readonly PlanAmount[], units: Units): Part[][] {
     const [first] = same;
     if (first === undefined || same.length < 2 || same.some(({ amount }) => amount === null)) return [];
     const total = same.reduce((sum, { amount }) => sum + (amount ?? 0), 0);
-    return [[sentence(`${said(first.title)}, together: ${doseWords(first, total, units)}`)]];
+    return [[sentence(`${said(first.title)}, together: ${amountWords(first, total, units)}`)]];
   });
 }
 
@@ -57,20 +58,12 @@ function measured(
   const unit = measureOf(amount);
   // A label dose is what the label says for this area: no range that could be read as leave to use more.
   const range = amount.basis === 'label' ? '' : rangeUnlessSame(value, amount.range, unit, units);
-  const total = `${titleOf(amount)}: ${doseWords(amount, value, units)}${range === '' ? '' : ` (${range})`}`;
+  const total = `${titleOf(amount)}: ${amountWords(amount, value, units)}${range === '' ? '' : ` (${range})`}`;
   const working = said(amount.working);
   return working === '' ? markedSentence(total, mark) : `${sentence(total)} ${markedSentence(working, mark)}`;
 }
 
 const titleOf = ({ title, area }: PlanAmount): string => inArea(said(title), area);
-
-/** What stands on a label, metric as a rule, is said in its own units too. */
-function doseWords(amount: PlanAmount, value: number, units: Units): string {
-  const unit = measureOf(amount);
-  return amount.basis === 'label'
-    ? bothUnits(quantity(value, unit), value, unit, units)
-    : quantity(value, unit, units);
-}
 
 /** No dose is given: the label has it. The range, if any, is for the purse only. */
 function offTheLabel(amount: PlanAmount, mark: string, units: Units): string {
@@ -87,18 +80,25 @@ function loadNodes(amount: PlanAmount, units: Units): RootContent[] {
   return [paragraph(`${titleOf(amount)} in ${counted(total, 'load')}:`), loadTable(loads, units)];
 }
 
-/** Equal loads share a row: `1 to 4`. */
-function loadTable(loads: readonly Load[], units: Units): Table {
+/** Equal loads share a row: `1 to 4`. Each is for ground of its own, so that everybody knows where it ends. */
+export function loadRows(loads: readonly Load[], units: Units): string[][] {
   let last = 0;
-  const rows = loads.map(({ count, waterL, product, unit }) => {
+  return loads.map(({ count, areaM2, waterL, product, unit }) => {
     const first = last + 1;
     last += count;
-    const numbers = first === last ? `${first}` : `${first} to ${last}`;
+    const numbers = first === last ? `${first}` : `${first} ${last === first + 1 ? 'and' : 'to'} ${last}`;
+    const ground = quantity(areaM2, 'm2', units, DIGITS[units]);
     return [
       numbers,
-      bothUnits(quantity(waterL, 'L'), waterL, 'L', units),
-      bothUnits(quantity(product, unit), product, unit, units),
+      count === 1 ? ground : `${ground} each`,
+      bothUnits(quantity(waterL, 'L', 'metric', DIGITS[units]), waterL, 'L', units),
+      bothUnits(quantity(product, unit, 'metric', DIGITS.metric), product, unit, units),
     ];
   });
-  return table(['Load', 'Water', 'Product'], rows);
 }
+
+const loadTable = (loads: readonly Load[], units: Units): Table =>
+  table(['Load', 'For', 'Water', 'Product'], loadRows(loads, units));
+
+/** What is measured out is told as it was reckoned, so that the loads add up to the whole; in feet it is round about. */
+const DIGITS: Readonly<Record<Units, number>> = { metric: 5, us: 3 };

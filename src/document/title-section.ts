@@ -2,7 +2,7 @@
 import type { RootContent } from 'mdast';
 import { formatDay, yearOf } from '../base/dates.js';
 import { capital } from '../base/joined-words.js';
-import { quantity, quantityRange } from '../base/quantity-words.js';
+import { quantity, quantityRange, ROUGH_DIGITS, roughArea } from '../base/quantity-words.js';
 import type { Units } from '../base/us-units.js';
 import type { Plan } from '../planner/plan.js';
 import { bullets, heading, paragraph } from './nodes.js';
@@ -22,6 +22,7 @@ export function titleSection(plan: Plan): RootContent[] {
     paragraph(
       `Made on ${formatDay(plan.madeOn)}${place === '' ? '' : ` for ${place}`}.`,
       sizeOf('The lawn', headSize(plan), plan.units),
+      ...plan.lawn.says,
       US_NOTE[plan.units],
     ),
     ...areaList(plan),
@@ -65,6 +66,7 @@ function sizeOf(
   const how = MEASURED[measuredBy] ?? said(measuredBy);
   const size = `${what} is ${quantity(areaM2, 'm2', units)}${how === '' ? '' : `, ${how}`}`;
   const between = { min: Math.max(0, areaM2 - areaUncertaintyM2), max: areaM2 + areaUncertaintyM2 };
-  const isExact = quantity(between.min, 'm2', units) === quantity(between.max, 'm2', units);
-  return isExact ? `${size}.` : `${size}, so somewhere from ${quantityRange(between, 'm2', units)}.`;
+  const [least, most] = [between.min, between.max].map((end) => roughArea(end, units));
+  const range = quantityRange(between, 'm2', units, ROUGH_DIGITS);
+  return least === most ? `${size}.` : `${size}, so somewhere from ${range}.`;
 }

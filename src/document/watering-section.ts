@@ -1,7 +1,6 @@
 /** How much water, how often, from when to when. */
 import type { RootContent } from 'mdast';
-import { plainNumber, quantity } from '../base/quantity-words.js';
-import { convert, LENGTH_IN_M } from '../base/units.js';
+import { plainNumber, quantity, roughQuantity } from '../base/quantity-words.js';
 import type { Units } from '../base/us-units.js';
 import type { Plan, PlanWatering, PlanWorking } from '../planner/plan.js';
 import { spanWords } from './date-words.js';
@@ -52,20 +51,15 @@ function together(watering: readonly PlanWatering[]): PlanWorking {
 
 const WEAKEST_FIRST: readonly PlanWorking['basis'][] = ['assumption', 'common-practice', 'published'];
 
-const depthWords = (mm: number, units: Units): string =>
-  units === 'metric'
-    ? `${plainNumber(roundTo(mm, 10))} mm`
-    : `${plainNumber(roundTo(convert(LENGTH_IN_M, mm, { from: 'mm', to: 'in' }), 100))} in`;
-
-/** To as many parts of the unit as a rain gauge shows. */
-const roundTo = (value: number, parts: number): number => Math.round(value * parts) / parts;
+/** In full, since whoever multiplies it by the area must come to the litres. */
+const depthWords = (mm: number, units: Units): string => quantity(mm, 'mm', units);
 
 function waterWords({ mmPerTurn, litresPerTurn }: PlanWatering, units: Units): string {
   return `${depthWords(mmPerTurn, units)}, ${quantity(litresPerTurn, 'L', units)}`;
 }
 
 function rainWords({ rainMmPerDay }: PlanWatering, units: Units): string {
-  return rainMmPerDay === null ? '' : `${depthWords(rainMmPerDay, units)} a day`;
+  return rainMmPerDay === null ? '' : `${roughQuantity(rainMmPerDay, 'mm', units)} a day`;
 }
 
 /** `once a day`, `3 times a day`, `twice a week`, `every 2 days`; an odd share of a day as it comes. */

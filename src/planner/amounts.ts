@@ -1,11 +1,13 @@
 /** Works out what a step takes: amount, range behind it, working, and every figure and answer it came from. */
-import { tankLoads } from '../agronomy/tank-loads.js';
-import { bothUnits, quantity } from '../base/quantity-words.js';
+import { groupsOf, tankLoads } from '../agronomy/tank-loads.js';
+import { asShown, doseDown, doseQuantity, quantity, roughArea } from '../base/quantity-words.js';
 import { measureOf, type Units } from '../base/us-units.js';
 import { evaluate, type Known, type Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
 import type { AmountRule, Expression, Figure, Step } from '../rules/schema.js';
-import { FORMULAS, type Formula, type Inputs } from './formulas.js';
+import { amountWords } from './amount-words.js';
+import { FORMULAS, type Formula, type Inputs, type Said } from './formulas.js';
+import { lotsWords } from './lots.js';
 import type { PlanAmount, PlanWorking } from './plan.js';
 
 /** Amounts that are in the plan; those whose condition is false are left out. */
@@ -34,7 +36,9 @@ function amountOf(rule: AmountRule, { pack, scope, units }: AmountContext): Plan
   const inputs = readInputs(rule.inputs, scope);
   const isComplete =
     formula.onLabelOnly !== true && formula.needs.every((name) => inputs[name] !== undefined);
-  const figures = figuresOf(inputs);
+  // How often the lawn is walked over is no part of the sum.
+  const { passes: _passes, ...summed } = inputs;
+  const figures = figuresOf(summed);
   const common = {
     id: rule.id,
     materialId: rule.material,
@@ -43,30 +47,101 @@ function amountOf(rule: AmountRule, { pack, scope, units }: AmountContext): Plan
     loose: material?.loose === true,
     formula: rule.formula,
     figures,
-    answers: answersOf(inputs),
+    answers: answersOf(summed),
     basis: formula.takes === undefined ? weakestBasis(figures, pack) : ('label' as const),
     loads: [],
+    timesForLargest: timesForLargest(scope, units),
   };
   if (!isComplete) {
     return { ...common, amount: null, range: budgetOf(inputs, units), working: '', note: rule.note ?? null };
   }
-  const { value, least, most } = spreadOf(formula, inputs);
+  const { value, least, most } = spreadOf(formula, ofThisArea(inputs));
   const typical = typicalOf(inputs);
-  const notes = [formula.remark?.(typical, units), rule.note].filter(
-    (note) => note !== undefined && note !== null,
-  );
+  const notes = [
+    lotsOf(formula, typical, { amount: common, value, pack, scope, units }),
+    formula.remark?.(typical, units),
+    rule.note,
+  ].filter((note) => note !== undefined && note !== null && note !== '');
+  const isDose = common.basis === 'label';
+  const kept = (amount: number): number =>
+    isDose && units === 'metric' ? doseDown(amount) : roundedFor(units, amount);
   return {
     ...common,
-    amount: roundedFor(units, value),
-    range: { min: roundedFor(units, least), max: roundedFor(units, most) },
-    working: formula.working(typical, {
-      result: resultWords(common, value, units),
-      unit: measureOf(common),
-      units,
-    }),
+    amount: kept(value),
+    // A label has no range that could be read as leave to use more.
+    range: isDose
+      ? { min: kept(value), max: kept(value) }
+      : { min: roundedFor(units, least), max: roundedFor(units, most) },
+    working: workingOf(formula, typical, { amount: common, value, units }),
     note: notes.length === 0 ? null : notes.join(' '),
-    loads: loadsOf(typical, unit, units),
+    loads: loadsOf(typical, unit),
   };
+}
+
+/** How much more the largest area takes that the measuring allows; nothing where it reads the same. */
+function timesForLargest(scope: Scope, units: Units): number {
+  const area = scope('facts.areaM2');
+  if (!area.known || area.most === undefined || area.value === 0) return 1;
+  const [areaM2, most] = [area.value as number, area.most];
+  return roughArea(most, units) === roughArea(areaM2, units) ? 1 : most / areaM2;
+}
+
+/** What the measuring leaves open is told once with the lawn, not again with every amount. */
+function ofThisArea(inputs: Found): Found {
+  const { areaM2, ...others } = inputs;
+  if (areaM2 === undefined) return inputs;
+  const { known, value, used, from } = areaM2;
+  return { ...others, areaM2: { known, value, used, from } };
+}
+
+/** Only where all of it goes on in one go: a lawn that is sown part by part has smaller lots. */
+function lotsOf(
+  { everywhere }: Formula,
+  inputs: Inputs,
+  {
+    amount,
+    value,
+    pack,
+    scope,
+    units,
+  }: AmountContext & { readonly amount: Pick<PlanAmount, 'unit' | 'loose'>; readonly value: number },
+): string {
+  const parts = scope('facts.parts');
+  const { passes } = inputs;
+  if (everywhere === undefined || passes === undefined || (parts.known && parts.value !== 1)) return '';
+  const unit = measureOf(amount);
+  const lots = { amount: asShown(value, unit, units), everywhere: everywhere(inputs), passes };
+  return lotsWords(pack, lots, { unit, units });
+}
+
+const FEWEST_DIGITS = 3;
+const MOST_DIGITS = 6;
+
+/** The working in as few digits as it takes that whoever multiplies what is printed comes to what is printed. */
+function workingOf(
+  formula: Formula,
+  inputs: Inputs,
+  {
+    amount,
+    value,
+    units,
+  }: {
+    readonly amount: Pick<PlanAmount, 'unit' | 'loose' | 'basis'>;
+    readonly value: number;
+    readonly units: Units;
+  },
+): string {
+  const unit = measureOf(amount);
+  const shown = (each: number): string =>
+    amount.basis === 'label' ? doseQuantity(each, unit, units) : quantity(each, unit, units);
+  const said = (digits: number): Said => ({ result: amountWords(amount, value, units), unit, units, digits });
+  let digits = FEWEST_DIGITS;
+  while (
+    digits < MOST_DIGITS &&
+    shown(formula.compute(formula.printed(inputs, said(digits)))) !== shown(value)
+  )
+    digits += 1;
+  return formula.working(inputs, said(digits));
 }
 
 /** Hours of a step: likely, least and most; nothing where no labour is stated. */
@@ -158,24 +233,26 @@ function budgetOf(inputs: Found, units: Units): PlanAmount['range'] {
   };
 }
 
-function loadsOf(inputs: Inputs, unit: string, units: Units): PlanAmount['loads'] {
+function loadsOf(inputs: Inputs, unit: string): PlanAmount['loads'] {
   const { areaM2, ratePerM2, waterLPerM2, tankL } = inputs;
   if (areaM2 === undefined || ratePerM2 === undefined || waterLPerM2 === undefined || tankL === undefined)
     return [];
   // A label that asks for no water to speak of is for a product that goes on as it is.
   if ((unit !== 'mL' && unit !== 'g') || areaM2 * waterLPerM2 < LEAST_WATER_L) return [];
-  const { fullCount, full, last } = tankLoads({ areaM2, waterLPerM2, tankL, rateMlPerM2: ratePerM2 });
-  const groups = [{ count: fullCount, load: full }, ...(last === null ? [] : [{ count: 1, load: last }])];
-  return groups
-    .filter(({ count }) => count > 0)
-    .map(({ count, load }) => ({
-      count,
-      waterL: roundedFor(units, load.waterL),
-      product: roundedFor(units, load.productMl),
+  if (areaM2 * waterLPerM2 > MOST_LOADS * tankL) return [];
+  return groupsOf(tankLoads({ areaM2, waterLPerM2, tankL, rateMlPerM2: ratePerM2 }).loads).map(
+    ({ from, to, load }) => ({
+      count: to - from + 1,
+      areaM2: load.areaM2,
+      waterL: load.waterL,
+      product: load.productMl,
       unit,
-    }));
+    }),
+  );
 }
 
+/** Nobody fills a tank so often: the sum would help no one. */
+const MOST_LOADS = 1000;
 const LEAST_WATER_L = 0.01;
 
 /** Three significant figures, whole from a thousand on: rounding is the last thing that happens. */
@@ -185,18 +262,6 @@ export function rounded(value: number): number {
 
 /** For US words the exact number is kept: it is turned into their units first, and rounded after that. */
 export const roundedFor = (units: Units, value: number): number => (units === 'us' ? value : rounded(value));
-
-/** What stands on a label stays readable in its own units. */
-function resultWords(
-  amount: Pick<PlanAmount, 'unit' | 'loose' | 'basis'>,
-  value: number,
-  units: Units,
-): string {
-  const unit = measureOf(amount);
-  return amount.basis === 'label'
-    ? bothUnits(quantity(value, unit), value, unit, units)
-    : quantity(value, unit, units);
-}
 
 const figuresOf = (inputs: Found): string[] =>
   namesOf(inputs, (name) => name.startsWith('figures.')).map((name) => name.slice('figures.'.length));

@@ -12,13 +12,14 @@ import type { Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
 import type { Step } from '../rules/schema.js';
 import { outlookOf } from './aftercare.js';
-import { amountsOf, hoursOf, rounded, roundedFor } from './amounts.js';
+import { amountsOf, hoursOf, rounded } from './amounts.js';
 import { assumptionsOf, leftOutOf } from './assumptions.js';
 import { cautionsOf, goesWith } from './cautions.js';
 import { dateSteps, type PartDates, SOWINGS } from './dating.js';
 import { type DaySigns, daySign } from './day-signs.js';
 import { growthAhead } from './growth-ahead.js';
 import { judgementOf } from './judged.js';
+import { lawnOf, measuringWords } from './measuring.js';
 import { soonerOf } from './more-hands.js';
 import { placeName } from './place.js';
 import type { Plan, PlanStep } from './plan.js';
@@ -29,10 +30,10 @@ import { type Ledger, openLedger } from './provenance.js';
 import { purchaseOf } from './purchase.js';
 import { ScheduleClash } from './schedule-clash.js';
 import { type HoursOnDays, numbersOf } from './step-net.js';
-import { activeSteps, answered, daysOf, holds, isNotRuledOut } from './steps.js';
+import { activeSteps, daysOf, holds, isNotRuledOut } from './steps.js';
 import { type Say, sayer } from './texts.js';
 import { waterOf } from './water-total.js';
-import { wateringOf } from './watering.js';
+import { lastWateredOn, wateringOf } from './watering.js';
 import { type Season, windowsOf, windowWhy } from './windows.js';
 import { titleIn } from './worded-rule.js';
 import { answersInUse, said, scopeFor, scopesByTiming } from './working-scope.js';
@@ -59,8 +60,8 @@ export { ScheduleClash };
 export const assemblePlan = (input: PlanInput): Plan => planOn(datedChoice(input), input);
 
 /** The plan on dates that are settled. */
-export function planOn(dated: DatedChoice, input: PlanInput): Plan {
-  const { choice, timing, scope, season, dates, sooner } = dated;
+export function planOn(settled: DatedChoice, input: PlanInput): Plan {
+  const { choice, timing, scope, season, dates, sooner } = settled;
   const { pack, today, progress, units = 'metric' } = input;
   const { answers } = choice;
   const place = said(answers.place);
@@ -69,7 +70,7 @@ export function planOn(dated: DatedChoice, input: PlanInput): Plan {
   const say = sayer({ pack, scope, note: ledger.noteFigure, units });
   const active = activeSteps(pack, scope, progress?.leftOut);
   const knownScope = scopeFor({ ...choice, assume: 'nothing', timing });
-  const judgement = judgementOf({ input, base: dated, dateAgain: datedChoice }, { say, ledger });
+  const judgement = judgementOf({ input, base: settled, dateAgain: datedChoice }, { say, ledger });
   const { climate } = season;
   const datesKnownTo = climate === undefined ? 'month' : 'day';
   const isSoaked = active.some(({ id }) => id === 'soak');
@@ -88,11 +89,22 @@ export function planOn(dated: DatedChoice, input: PlanInput): Plan {
     progress,
     saidBefore,
   };
-  const steps = active.map((step) => planStep(step, given)).sort(byStart);
-  const toBuyFor = steps.filter(({ doneOn }) => doneOn === null);
-  const sowOn = steps.find(({ id }) => id === 'sow')?.startOn;
-  const watering = wateringOf({ pack, scope, units, climate, sowOn, note: ledger.noteFigure });
+  const workDays = active.map((step) => planStep(step, given)).sort(byStart);
+  const sown = workDays.find(({ id }) => id === 'sow')?.parts ?? [];
+  const watering = wateringOf({
+    pack,
+    scope,
+    units,
+    climate,
+    sowOn: sown[0]?.startOn,
+    note: ledger.noteFigure,
+  });
   if (watering.length > 0) for (const { sources } of pack.watering) ledger.cite(sources);
+  const steps = wateredToTheEnd(workDays, pack, lastWateredOn(watering, sown));
+  const toBuyFor = steps.filter(({ doneOn }) => doneOn === null);
+  const lawn = lawnOf(answers, scope, ledger, units);
+  const shop = { pack, scope, units, prices: input.prices, say, note: ledger.noteFigure };
+  const purchase = purchaseOf(toBuyFor, shop);
   return {
     format: 1,
     pack: { id: pack.id, version: pack.version, sha256: pack.sha256 },
@@ -103,15 +115,18 @@ export function planOn(dated: DatedChoice, input: PlanInput): Plan {
     place: place === null ? null : placeName(place, pack.climate),
     datesKnownTo,
     climate: climateOf(season, pack, ledger, today),
-    lawn: lawnOf(answers, scope, ledger, units),
+    lawn: {
+      ...lawn,
+      says: measuringWords(lawn, { pack, units, steps: toBuyFor, shopping: purchase.shopping }),
+    },
     areas: [],
     ...judgement,
     sooner: soonerOf(sooner, steps, { pack, scope, datesKnownTo }),
     steps,
     watering,
     water: waterOf({ pack, scope, units, watering, steps, prices: input.prices, note: ledger.noteFigure }),
-    outlook: outlookOf(pack, scope, sowOn, say),
-    ...purchaseOf(toBuyFor, { pack, scope, units, prices: input.prices, say, note: ledger.noteFigure }),
+    outlook: outlookOf(pack, scope, sown[0]?.startOn, say),
+    ...purchase,
     assumptions: assumptionsOf({ pack, answers, scope, leftOut: leftOutOf(choice), active, say, units }),
     cautions: cautionsOf(steps, { pack, say, ledger, units }),
     notDone: pack.notDone
@@ -122,6 +137,17 @@ export function planOn(dated: DatedChoice, input: PlanInput): Plan {
     answers: inOrderOfQuestions(answers, pack),
   };
 }
+
+/** The step that the watering table tells in full goes on until the last day in it. */
+const wateredToTheEnd = (
+  steps: readonly PlanStep[],
+  pack: Pack,
+  lastOn: IsoDate | undefined,
+): readonly PlanStep[] =>
+  steps.map((step) => {
+    const isTold = pack.stepById.get(step.id)?.toldInWateringTable === true;
+    return isTold && lastOn !== undefined ? { ...step, endOn: lastOn } : step;
+  });
 
 function seasonYearOf(steps: readonly PlanStep[], today: IsoDate): number {
   const sowing = steps.find(({ id }) => SOWINGS.includes(id));
@@ -144,7 +170,7 @@ export function datedChoice({
   ...standing
 }: PlanInput) {
   const datingFor = (answers: Answers) => {
-    const asked = { pack, answers, today, assume: assumeAll ? 'all' : 'said' } as const;
+    const asked = { pack, answers, today, assume: assumeAll ? 'all' : 'said', units } as const;
     const choice = { ...asked, answers: answersInUse(asked) };
     const scopeOf = scopesByTiming(choice);
     return { choice, scopeOf, dating: dateSteps(pack, scopeOf, today, standing) };
@@ -169,21 +195,6 @@ const inOrderOfQuestions = (answers: Answers, pack: Pack): Answers =>
       Object.hasOwn(answers, id) ? [[id, answers[id] as AnswerValue]] : [],
     ),
   );
-
-function lawnOf(answers: Answers, scope: Scope, ledger: Ledger, units: Units): Plan['lawn'] {
-  const area = scope('facts.areaM2');
-  const areaM2 = area.known ? (area.value as number) : 0;
-  if (area.known)
-    for (const name of area.from)
-      if (name.startsWith('figures.')) ledger.noteFigure(name.slice('figures.'.length));
-  const isGiven = Array.isArray(answers.lawnParts) || typeof answers.areaM2 === 'number';
-  return {
-    areaM2: roundedFor(units, areaM2),
-    areaUncertaintyM2: area.known ? roundedFor(units, (area.most ?? areaM2) - areaM2) : 0,
-    areaAssumed: !isGiven,
-    measuredBy: String(answered(scope, 'measuredBy') ?? 'paces'),
-  };
-}
 
 interface StepContext extends View {
   readonly season: Season;

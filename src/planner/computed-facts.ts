@@ -1,6 +1,8 @@
 /** The facts that no condition can work out: area from parts, days since a date, the wait for a season. */
 import { lawnPartsArea } from '../agronomy/area-parts.js';
 import { addDays, daysBetween, type IsoDate, isIsoDate } from '../base/dates.js';
+import { asShown } from '../base/quantity-words.js';
+import type { Units } from '../base/us-units.js';
 import type { LawnPart } from '../interview/answers.js';
 import type { Outcome } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
@@ -45,14 +47,16 @@ export function dateOr(answer: unknown, otherwise: IsoDate): IsoDate {
  * @param pack for the climate of the place
  * @param today day that stands for an open first free day
  * @param timing what the first dating found out, or that nothing is dated
+ * @param units those of the reader: the area counts as it is printed
  */
 export function computedFacts(
   pack: Pack,
   today: IsoDate,
   timing: Timing | 'open',
+  units: Units = 'metric',
 ): Readonly<Record<string, ComputedFact>> {
   return {
-    area: (read, raw) => areaOutcome(read, raw('lawnParts')),
+    area: (read, raw) => areaOutcome(read, raw('lawnParts'), units),
     'days-since-weedkiller': (read, raw) => {
       const last = read('weedkillerLastOn');
       if (!last.known) return last;
@@ -146,13 +150,16 @@ const UNDATED = { 'season-wait': undated, parts: undated, people: undated };
 
 const settled = (value: number | boolean): Outcome => ({ known: true, value, used: [], from: [] });
 
-/** The area, with the spread that the way of measuring leaves. */
-function areaOutcome(read: (name: string) => Outcome, parts: unknown): Outcome {
+/**
+ * The area, with the spread that the way of measuring leaves. It is taken as it is printed, so that whoever multiplies
+ * what stands in the plan comes to what stands beside it.
+ */
+function areaOutcome(read: (name: string) => Outcome, parts: unknown, units: Units): Outcome {
   const area = Array.isArray(parts) ? ofParts(parts as LawnPart[]) : read('areaM2');
   const error = read('facts.areaErrorFraction');
   if (!area.known) return error.known ? area : { known: false, open: [...area.open, ...error.open] };
   if (!error.known) return error;
-  const areaM2 = area.value as number;
+  const areaM2 = asShown(area.value as number, 'm2', units);
   const fraction = error.value as number;
   return {
     known: true,

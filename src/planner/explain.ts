@@ -3,7 +3,7 @@
  * Each explanation is a list of lines; a line that begins with "- " is one of the answers it rests on.
  */
 import { quantity } from '../base/quantity-words.js';
-import { measureOf, type Units } from '../base/us-units.js';
+import type { Units } from '../base/us-units.js';
 import type { Answers, AnswerValue } from '../interview/answers.js';
 import { verdictChoice } from '../interview/plan-pieces.js';
 import { showAnswer } from '../interview/show-answer.js';
@@ -11,6 +11,7 @@ import { thresholdsOf } from '../rules/cells.js';
 import { evaluate } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
 import type { Expression, Question, Step } from '../rules/schema.js';
+import { amountWords } from './amount-words.js';
 import { assemblePlan, datedChoice, type PlanInput } from './assemble-plan.js';
 import { listed, stretchWords, type WordingName, worded, wordedInside } from './explain-words.js';
 import type { Plan, PlanAmount, PlanFinding } from './plan.js';
@@ -278,7 +279,7 @@ function explainAmounts(
   { knowledge, units }: Context,
 ): Explained {
   const { pack } = knowledge;
-  const lines = amounts.flatMap(({ title, amount, unit, loose, working, figures, answers }) => {
+  const lines = amounts.flatMap(({ title, amount, unit, loose, basis, working, figures, answers }) => {
     if (amount === null) return [worded(pack, 'amountOnLabel', { title })];
     const names = [
       ...answers.map((id) => pack.questionById.get(id)?.label ?? id),
@@ -290,7 +291,7 @@ function explainAmounts(
       }),
     ];
     return [
-      worded(pack, 'amount', { title, amount: quantity(amount, measureOf({ unit, loose }), units), working }),
+      worded(pack, 'amount', { title, amount: amountWords({ unit, loose, basis }, amount, units), working }),
       ...(names.length === 0 ? [] : [worded(pack, 'behindAmount', { names: names.join(', ') })]),
     ];
   });

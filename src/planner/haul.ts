@@ -1,4 +1,6 @@
 /** What the packs weigh together: whether one trip by car will do, and what a lorry had better bring. */
+import { joinedWords } from '../base/joined-words.js';
+import { clean } from '../base/quantity/show.js';
 import { quantity, roughQuantity } from '../base/quantity-words.js';
 import { measureOf } from '../base/us-units.js';
 import type { Pack } from '../rules/pack.js';
@@ -46,8 +48,7 @@ function bulkWords(bulk: PlanHaul['bulk'], { pack, units }: HaulInput): string[]
   const goods = bulk.map(({ title, size, need, unit, loose }) => {
     const measure = measureOf({ unit, loose });
     const [bag, wanted] = [size, need].map((each) => quantity(each, measure, units)) as [string, string];
-    const name = `${title.charAt(0).toLowerCase()}${title.slice(1)}`;
-    return wordedInside(pack, 'bulkGoods', { title: name, size: bag, need: wanted });
+    return wordedInside(pack, 'bulkGoods', { title: small(title), size: bag, need: wanted });
   });
   return [worded(pack, 'bulkToo', { goods: goods.join('; ') })];
 }
@@ -60,7 +61,25 @@ function kgByCar(line: PlanShoppingLine, input: HaulInput): number {
   }, 0);
 }
 
+/** What can come in the same load is asked for as one: nobody needs a bag of each. */
 function bulkOf(shopping: readonly PlanShoppingLine[], input: HaulInput): PlanHaul['bulk'] {
+  const single = singleLoads(shopping, input);
+  const joins = (of: PlanHaul['bulk'][number]) =>
+    single.filter(({ materialId }) => input.pack.materialById.get(materialId)?.sameLoadAs === of.materialId);
+  const isJoined = ({ materialId }: PlanHaul['bulk'][number]): boolean =>
+    single.some((of) => joins(of).some((other) => other.materialId === materialId));
+  return single
+    .filter((load) => !isJoined(load))
+    .map((load) => {
+      const all = [load, ...joins(load)];
+      const title = joinedWords(all.map((each, at) => (at === 0 ? each.title : small(each.title))));
+      return { ...load, title, need: clean(all.reduce((sum, { need }) => sum + need, 0)) };
+    });
+}
+
+const small = (title: string): string => `${title.charAt(0).toLowerCase()}${title.slice(1)}`;
+
+function singleLoads(shopping: readonly PlanShoppingLine[], input: HaulInput): PlanHaul['bulk'] {
   return shopping.flatMap((line) => {
     const material = materialOf(line, input.pack);
     const size = typicalSizes(material, input.units).find((each) =>

@@ -7,6 +7,7 @@ import type { Scope } from '../rules/evaluate.js';
 import { byStart, type PlanInput } from './assemble-plan.js';
 import { alike, type Named, titled } from './by-area.js';
 import { cautionsOf } from './cautions.js';
+import { measuringWords } from './measuring.js';
 import { mergedStep } from './merge-steps.js';
 import type { Plan, PlanFinding } from './plan.js';
 import { openLedger } from './provenance.js';
@@ -48,10 +49,12 @@ export function mergedPlan(
   const inAreas = <Value extends object>(pick: (plan: Plan) => readonly Value[]) =>
     of(pick).map(({ area, value }) => ({ ...value, area }));
   const watering = inAreas(({ watering }) => watering);
+  const lawn = wholeLawn(plans);
+  const purchase = purchaseOf(steps, shop);
   return {
     ...first.plan,
     season: Math.min(...plans.map(({ plan }) => plan.season)),
-    lawn: wholeLawn(plans),
+    lawn: { ...lawn, says: measuringWords(lawn, { pack, units, steps, shopping: purchase.shopping }) },
     areas: plans.map(({ area, plan }) => ({
       name: area.name,
       lawn: plan.lawn,
@@ -76,7 +79,7 @@ export function mergedPlan(
     outlook: alike(of(({ outlook }) => outlook)).map(({ value, areas }) =>
       areas.length === names.length ? value : { ...value, area: joinedWords(areas) },
     ),
-    ...purchaseOf(steps, shop),
+    ...purchase,
     assumptions: alike(of(({ assumptions }) => assumptions)).map(({ value, areas }) => ({
       ...value,
       label: titled(value.label, areas, names),
@@ -92,7 +95,7 @@ export function mergedPlan(
 const hoursOf = ({ plan }: AreaPlan): number => plan.steps.reduce((sum, { workHours }) => sum + workHours, 0);
 
 /** Sizes and what they may be out by add up: whoever paces one area too long paces the others so. */
-function wholeLawn(plans: readonly AreaPlan[]): Plan['lawn'] {
+function wholeLawn(plans: readonly AreaPlan[]): Omit<Plan['lawn'], 'says'> {
   const lawns = plans.map(({ plan }) => plan.lawn);
   const sum = (of: (lawn: Plan['lawn']) => number): number =>
     clean(lawns.reduce((total, lawn) => total + of(lawn), 0));

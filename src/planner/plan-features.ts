@@ -1,6 +1,7 @@
 /** A plan taken apart into single things that can differ from another plan: a verdict, a step, its days, an amount. */
-import { aboutHours, quantity } from '../base/quantity-words.js';
-import { measureOf, type Units } from '../base/us-units.js';
+import { aboutHours } from '../base/quantity-words.js';
+import type { Units } from '../base/us-units.js';
+import { amountWords } from './amount-words.js';
 import { rounded } from './amounts.js';
 import type { Plan, PlanAmount, PlanShoppingLine, PlanStep } from './plan.js';
 
@@ -80,7 +81,7 @@ function ofStep(step: PlanStep, units: Units): Feature[] {
 
 function ofAmount({ id, title }: PlanStep, amount: PlanAmount, units: Units): Feature {
   const { amount: value } = amount;
-  const shown = value === null ? 'by the label' : quantity(value, measureOf(amount), units);
+  const shown = value === null ? 'by the label' : amountWords(amount, value, units);
   return feature('amount', `${id}/${amount.id}`, `${title}, ${amount.title}`, shown, {
     // A plan worded in US units holds exact numbers: what is lost in rounding is no difference.
     value: `${amount.materialId} ${value === null ? value : rounded(value)}`,
@@ -89,7 +90,6 @@ function ofAmount({ id, title }: PlanStep, amount: PlanAmount, units: Units): Fe
 }
 
 function ofShopping({ materialId, title, need, cost, loose }: PlanShoppingLine, units: Units): Feature {
-  const amount =
-    need === null ? 'on the list' : quantity(need.amount, measureOf({ unit: need.unit, loose }), units);
+  const amount = need === null ? 'on the list' : amountWords({ ...need, loose }, need.amount, units);
   return feature('buy', materialId, title, cost === null ? amount : `${amount}, ${cost.toFixed(2)}`);
 }

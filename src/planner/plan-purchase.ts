@@ -6,9 +6,18 @@ export interface PlanShoppingLine {
   readonly lookFor: string;
   /** Litres of soil, not of a liquid. */
   readonly loose: boolean;
-  /** Null for a tool, or where the amount is on a label; `most` is what every range together could ask for. */
-  readonly need: { readonly amount: number; readonly unit: string; readonly most: number } | null;
-  /** Besides what is in the shed: the packs together hold at least what is then missing. */
+  /**
+   * Null for a tool, or where the amount is on a label. The same number as at the steps; `toBuy` is what the packs
+   * cover: more than that for soil and seed, by what the measuring may be out, and the same for a product.
+   */
+  readonly need: {
+    readonly amount: number;
+    readonly unit: 'g' | 'mL' | 'L' | 'm2' | 'h' | 'each';
+    readonly toBuy: number;
+    /** Whether a label says how much is the most. */
+    readonly basis: 'label' | 'reckoned';
+  } | null;
+  /** Besides what is in the shed: the packs together hold at least what is then missing to `toBuy`. */
   readonly packs: readonly {
     readonly size: number;
     readonly unit: string;

@@ -44,8 +44,10 @@ export interface PlanAmount {
   readonly unit: 'g' | 'mL' | 'L' | 'm2' | 'h' | 'each';
   /** Litres of soil or debris, not of a liquid. */
   readonly loose: boolean;
-  /** Least and most that the figures' ranges and the measuring allow. */
+  /** What the figures' ranges allow on this area; no wider than the amount where a label rules. */
   readonly range: { readonly min: number; readonly max: number } | null;
+  /** How many times as much the lawn would take if it were as large as the measuring allows. */
+  readonly timesForLargest: number;
   /** One line: the equation with the numbers in it. */
   readonly working: string;
   readonly formula: string;
@@ -54,9 +56,13 @@ export interface PlanAmount {
   /** The weakest basis among the figures behind it. */
   readonly basis: Figure['basis'] | 'label';
   readonly note: string | null;
-  /** Spray loads: so many full ones, then the part-filled last one; product in mL or g for each load. */
+  /**
+   * Spray loads in their order, alike ones together: each fits the tank, product included, and belongs to a piece of
+   * the lawn; together they are the whole. Product in mL or g for each load.
+   */
   readonly loads: readonly {
     readonly count: number;
+    readonly areaM2: number;
     readonly waterL: number;
     readonly product: number;
     readonly unit: 'mL' | 'g';
@@ -241,6 +247,8 @@ export interface Plan {
     readonly areaUncertaintyM2: number;
     readonly areaAssumed: boolean;
     readonly measuredBy: string;
+    /** What to do about the size not being known better, in sentences. */
+    readonly says: readonly string[];
   };
   /** Empty where the lawn is planned as one. Else what follows is that of all areas, put together. */
   readonly areas: readonly PlanArea[];

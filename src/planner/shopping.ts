@@ -34,7 +34,9 @@ export interface ShoppingInput {
 
 interface Wanted {
   amount: number;
-  most: number;
+  /** For the largest area that the measuring allows. */
+  largest: number;
+  isDose: boolean;
   /** An amount that only a label can say. */
   isOpen: boolean;
   readonly forSteps: string[];
@@ -56,16 +58,23 @@ export function shoppingOf(steps: readonly PlanStep[], input: ShoppingInput): Pl
 function wantedBy(steps: readonly PlanStep[]): ReadonlyMap<string, Wanted> {
   const wanted = new Map<string, Wanted>();
   const wantOf = (materialId: string, stepId: string): Wanted => {
-    const want = wanted.get(materialId) ?? { amount: 0, most: 0, isOpen: false, forSteps: [] };
+    const want = wanted.get(materialId) ?? {
+      amount: 0,
+      largest: 0,
+      isDose: false,
+      isOpen: false,
+      forSteps: [],
+    };
     if (!want.forSteps.includes(stepId)) want.forSteps.push(stepId);
     wanted.set(materialId, want);
     return want;
   };
   for (const step of steps) {
-    for (const { materialId, amount, range } of step.amounts) {
+    for (const { materialId, amount, basis, timesForLargest } of step.amounts) {
       const want = wantOf(materialId, step.id);
       want.amount += amount ?? 0;
-      want.most += range?.max ?? amount ?? 0;
+      want.largest += (amount ?? 0) * timesForLargest;
+      want.isDose ||= basis === 'label';
       want.isOpen ||= amount === null;
     }
     for (const { id } of step.tools) wantOf(id, step.id);
@@ -79,15 +88,13 @@ function goodsLine(material: Material, want: Wanted, input: ShoppingInput): Plan
   const have = prices?.have.get(material.id) ?? 0;
   const line = { ...lineOf(material, want), have: have === 0 ? null : have };
   if (want.isOpen) return line;
-  const need = {
-    amount: roundedFor(units, want.amount),
-    unit: material.unit,
-    most: roundedFor(units, want.most),
-  };
-  const missing = Math.max(0, need.amount - have);
+  const need = needOf(material, want, units);
+  const missing = Math.max(0, need.toBuy - have);
   const own = prices?.packs.get(material.id);
   const { offers, isOwn } = offersFor(material, missing, own, input);
-  const choice = choosePacks(offers, missing, figures('pack-spare-fraction'));
+  const spare = figures('pack-spare-fraction');
+  const choice =
+    choosePacks(offers, missing, spare) ?? choosePacks(offers, Math.max(0, need.amount - have), spare);
   if (choice === undefined) {
     const short = isOwn && offers.some(({ stock }) => stock !== null);
     return { ...line, need, note: short ? worded(input.pack, 'stockShort') : null };
@@ -106,6 +113,21 @@ function goodsLine(material: Material, want: Wanted, input: ShoppingInput): Plan
       ]
         .filter((words) => words !== null)
         .join(' ') || null,
+  };
+}
+
+/** A dose is never raised, not even in the shop: what stands on the shelf is poured. */
+function needOf(
+  { unit, spareForArea }: Material,
+  { amount, largest, isDose }: Wanted,
+  units: Units,
+): NonNullable<PlanShoppingLine['need']> {
+  const needed = isDose ? clean(amount) : roundedFor(units, amount);
+  return {
+    amount: needed,
+    unit,
+    toBuy: spareForArea === true ? roundedFor(units, largest) : needed,
+    basis: isDose ? 'label' : 'reckoned',
   };
 }
 

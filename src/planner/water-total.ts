@@ -1,5 +1,5 @@
 /** All the water that the lawn takes, and what it costs where a price of water is known: it is on no shop's bill. */
-import { daysBetween } from '../base/dates.js';
+import { daysBetween, formatDay } from '../base/dates.js';
 import { quantity } from '../base/quantity-words.js';
 import { convert, LENGTH_IN_M } from '../base/units.js';
 import type { View } from '../interview/reasons.js';
@@ -8,7 +8,7 @@ import { worded } from './explain-words.js';
 import { WATER } from './not-bought.js';
 import type { PlanStep, PlanWater, PlanWatering } from './plan.js';
 import type { PriceList } from './price-list.js';
-import { sprinklerShare } from './watering.js';
+import { lastWateredOn, sprinklerShare } from './watering.js';
 import { wateringWorkSays } from './watering-work.js';
 
 interface WaterInput extends View {
@@ -73,7 +73,7 @@ function cheapestWater(prices: PriceList | undefined): WaterPrice | undefined {
 
 function sentencesOf(
   water: Omit<PlanWater, 'says' | 'costSays' | 'eachPart'>,
-  { pack, units = 'metric', steps }: WaterInput,
+  { pack, units = 'metric', steps, watering }: WaterInput,
   price: WaterPrice | undefined,
   workSays: readonly string[],
 ): Pick<PlanWater, 'says' | 'costSays' | 'eachPart'> {
@@ -91,7 +91,11 @@ function sentencesOf(
   const sown = steps.find(({ id }) => id === 'sow')?.parts ?? [];
   // Each area has rows of its own in the table.
   const parts = sown.some(({ area }) => area !== undefined) ? 1 : sown.length;
-  const eachPart = parts < 2 ? null : worded(pack, 'eachPartWatered', { parts: String(parts) });
+  const lastOn = lastWateredOn(watering, sown);
+  const eachPart =
+    parts < 2 || lastOn === undefined
+      ? null
+      : worded(pack, 'eachPartWatered', { parts: String(parts), until: formatDay(lastOn) });
   return {
     eachPart,
     says: [

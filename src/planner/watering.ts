@@ -1,17 +1,19 @@
 /** The watering table of a new seedbed: how much, how often, with what, and what the rain of the place brings. */
 import { addDays, daysBetween, type IsoDate } from '../base/dates.js';
-import { aboutHours, plainNumber, quantity } from '../base/quantity-words.js';
+import { asShown, plainNumber, quantity } from '../base/quantity-words.js';
 import type { View } from '../interview/reasons.js';
 import { evaluate } from '../rules/evaluate.js';
 import type { Expression } from '../rules/schema.js';
 import type { WateringRule } from '../rules/schema-pack.js';
 import { roundedFor, weakestBasis } from './amounts.js';
 import type { LocalClimate } from './climate.js';
+import { wordedInside } from './explain-words.js';
 import type { PlanWatering } from './plan.js';
+import type { PlanPart } from './plan-area.js';
+import { runWords } from './run-words.js';
 import { answered } from './steps.js';
 
 const DAYS_PER_WEEK = 7;
-const MINUTES_PER_HOUR = 60;
 /** What the lawn is watered with: a hose that is forbidden is none. */
 const WATER_BY = 'facts.waterBy';
 
@@ -39,6 +41,7 @@ function periodOf(rule: WateringRule, sowOn: IsoDate, areaM2: number, given: Wat
   const input = { ...given, note };
   const { climate, scope, units = 'metric' } = input;
   const rounded = (value: number): number => roundedFor(units, value);
+  const shown = (value: number, unit: string): number => asShown(value, unit, units);
   const fromOn = addDays(sowOn, (rule.fromWeek - 1) * DAYS_PER_WEEK);
   const untilOn = addDays(sowOn, rule.toWeek * DAYS_PER_WEEK - 1);
   const numberOf = (expression: Expression, noteFigure = note): number => {
@@ -54,7 +57,9 @@ function periodOf(rule: WateringRule, sowOn: IsoDate, areaM2: number, given: Wat
   const mmPerDay =
     waterUseMm === undefined ? numberOf(rule.mmPerDay) : numberOf(rule.timesWaterUse) * waterUseMm;
   const turnsPerDay = numberOf(rule.turnsPerDay);
-  const litresPerTurn = (areaM2 * mmPerDay) / turnsPerDay;
+  // All from the depth as it is printed, so that depth times area is the litres beside it, and those the minutes.
+  const mmPerTurn = shown(mmPerDay / turnsPerDay, 'mm');
+  const litresPerTurn = shown(areaM2 * mmPerTurn, 'L');
   const means = meansOf(input, litresPerTurn);
   // The water itself rests on none of these figures.
   const workMinPerTurn =
@@ -66,10 +71,10 @@ function periodOf(rule: WateringRule, sowOn: IsoDate, areaM2: number, given: Wat
     weeks:
       rule.fromWeek === rule.toWeek ? `week ${rule.fromWeek}` : `weeks ${rule.fromWeek} to ${rule.toWeek}`,
     turnsPerDay,
-    mmPerDay: rounded(mmPerDay),
-    litresPerDay: rounded(areaM2 * mmPerDay),
-    mmPerTurn: rounded(mmPerDay / turnsPerDay),
-    litresPerTurn: rounded(litresPerTurn),
+    mmPerDay: rounded(mmPerTurn * turnsPerDay),
+    litresPerDay: rounded(litresPerTurn * turnsPerDay),
+    mmPerTurn,
+    litresPerTurn,
     workMinPerDay: rounded(turnsPerDay * workMinPerTurn),
     rainMmPerDay: rainMm === undefined ? null : rounded(rainMm),
     means,
@@ -81,6 +86,17 @@ function periodOf(rule: WateringRule, sowOn: IsoDate, areaM2: number, given: Wat
     },
     aim: rule.aim,
   };
+}
+
+/** The last day of all watering: the table counts from the first sowing, and each later part is as much later. */
+export function lastWateredOn(
+  watering: readonly PlanWatering[],
+  sown: readonly PlanPart[],
+): IsoDate | undefined {
+  const untilOn = watering.at(-1)?.untilOn;
+  const [first, last] = [sown[0], sown.at(-1)];
+  if (untilOn === undefined || first === undefined || last === undefined) return untilOn;
+  return addDays(untilOn, daysBetween(first.startOn, last.startOn));
 }
 
 /** Depth a day ÷ turns × area; what the days use comes from the climate where it is known. */
@@ -98,18 +114,32 @@ const midway = (from: IsoDate, until: IsoDate): IsoDate =>
   addDays(from, Math.floor(daysBetween(from, until) / 2));
 
 /** How long or how many cans one watering is, by the means at hand. */
-function meansOf({ scope, note, units }: WateringInput, litresPerTurn: number): string | null {
+function meansOf(
+  { pack, scope, note, units = 'metric' }: WateringInput,
+  litresPerTurn: number,
+): string | null {
   const watering = answered(scope, WATER_BY);
   if (watering === 'can') {
     const can = scope('figures.water-can-l');
     if (!can.known) return null;
     note('water-can-l');
-    return `${plainNumber(Math.ceil(litresPerTurn / (can.value as number)))} cans of ${quantity(can.value as number, 'L', units)}`;
+    const count = Math.ceil(Number((litresPerTurn / (can.value as number)).toPrecision(10)));
+    const size = quantity(can.value as number, 'L', units);
+    return wordedInside(pack, count === 1 ? 'oneCan' : 'manyCans', {
+      count: plainNumber(count, 'each'),
+      size,
+    });
   }
   const flow = scope('hoseLPerMin');
-  if (typeof watering !== 'string' || !flow.known) return null;
-  const hours = litresPerTurn / sprinklerShare({ scope, note }) / (flow.value as number) / MINUTES_PER_HOUR;
-  return `${aboutHours(hours)} of ${watering}`;
+  if ((watering !== 'hose' && watering !== 'sprinkler') || !flow.known) return null;
+  const drawnL = litresPerTurn / sprinklerShare({ scope, note });
+  const time = runWords(pack, drawnL / (flow.value as number));
+  const drawn = quantity(drawnL, 'L', units);
+  return wordedInside(pack, drawnL > litresPerTurn ? 'sprinklerRuns' : 'runsFor', {
+    time,
+    means: watering,
+    drawn,
+  });
 }
 
 /** The share of the water that reaches the ground: all of it from a can or hose, less from a sprinkler. */

@@ -1,5 +1,6 @@
 /** The two scopes that a plan needs: what is known for certain, and what may be assumed besides. */
 import type { IsoDate } from '../base/dates.js';
+import type { Units } from '../base/us-units.js';
 import { type Answers, type AnswerValue, UNKNOWN } from '../interview/answers.js';
 import type { Scope } from '../rules/evaluate.js';
 import type { Pack } from '../rules/pack.js';
@@ -14,9 +15,11 @@ export interface ScopeChoice {
   readonly assume: 'nothing' | 'said' | 'all';
   /** What the dates have told already; `open`: nothing is dated yet, and no answer alone would settle it. */
   readonly timing?: Timing | 'open';
+  /** Those of the reader, in which the area is printed. */
+  readonly units?: Units | undefined;
 }
 
-export function scopeFor({ pack, answers, today, assume, timing = NO_TIMING }: ScopeChoice): Scope {
+export function scopeFor({ pack, answers, today, assume, timing = NO_TIMING, units }: ScopeChoice): Scope {
   const given = withImplied(pack, answers);
   return makeScope({
     pack,
@@ -26,7 +29,7 @@ export function scopeFor({ pack, answers, today, assume, timing = NO_TIMING }: S
       if (assume === 'nothing') return pack.questionById.get(id)?.optional === true;
       return given[id] === UNKNOWN || pack.questionById.get(id)?.optional === true;
     },
-    computed: computedFacts(pack, today, timing),
+    computed: computedFacts(pack, today, timing, units),
   });
 }
 

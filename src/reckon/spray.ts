@@ -1,6 +1,6 @@
 /** What a sprayer puts on, and how many loads an area takes. */
 import { sprayVolumeLPerHa } from '../agronomy/spray.js';
-import { tankLoads } from '../agronomy/tank-loads.js';
+import { groupsOf, type TankLoad, tankLoads } from '../agronomy/tank-loads.js';
 import { out, put } from './figure-text.js';
 import { ABOVE_0, AREA, FROM_0, key, LENGTH, numbers, plain, type Reckoner, SPEED } from './reckoner.js';
 
@@ -28,51 +28,54 @@ const sprayVolume: Reckoner = {
 
 const loads: Reckoner = {
   name: 'tank-loads',
-  says: 'sprayer loads for an area, the last one apart',
+  says: 'sprayer loads that fit the tank, each for a piece of the area',
   keys: [
     key('areaM2', AREA, 'area to treat', ABOVE_0),
     key('waterLPerM2', ['water-rate', 'L/m2'], 'water on the label', ABOVE_0),
-    key('tankL', ['volume', 'L'], 'water in one fill', ABOVE_0),
+    key('tankL', ['volume', 'L'], 'what the tank holds to its top mark, product included', ABOVE_0),
     key('rateMlPerM2', ['product-rate', 'mL/m2'], 'product on the label', FROM_0),
   ],
   equation:
-    'water = area × water rate; full loads = whole part of water ÷ tank; last load = the rest; product in a load = its water ÷ water rate × product rate',
+    'water = area × water rate; product = area × product rate; loads = (water + product) ÷ tank, rounded up; a load = the whole ÷ loads, alike to 0.1 L, what is left over in the last',
   sources: [{ id: 'hse-garden-home', at: 'follow the label' }],
   compute: (given) => {
     const job = numbers(given, 'areaM2', 'waterLPerM2', 'tankL', 'rateMlPerM2');
-    const { loadCount, fullCount, full, last, total } = tankLoads(job);
-    const part = last ?? { waterL: 0, productMl: 0 };
-    const [water, rate] = [put(job.waterLPerM2), put(job.rateMlPerM2)];
-    const product = (waterL: number, productMl: number): string =>
-      `${put(waterL)} L ÷ ${water} L/m2 × ${rate} mL/m2 = ${out(productMl, 'mL')}`;
+    const { loads, total } = tankLoads(job);
+    const [first, last] = [loads[0], loads.at(-1)] as [TankLoad, TankLoad];
+    const count = loads.length;
+    const mixL = total.waterL + total.productMl / ML_PER_L;
+    const share = (load: TankLoad): string =>
+      `${put(load.waterL)} L and ${put(load.productMl)} mL for ${put(load.areaM2)} m2`;
     return {
-      value: loadCount,
+      value: count,
       unit: 'loads',
       working: [
-        `${put(job.areaM2)} m2 × ${water} L/m2 = ${out(total.waterL, 'L')}`,
-        `${put(total.waterL)} L ÷ ${put(job.tankL)} L: ${fullCount} full`,
-        ...(fullCount > 0 ? [`a full load: ${product(full.waterL, full.productMl)}`] : []),
-        ...(last === null
-          ? ['and no last load']
-          : [`the last load: ${product(last.waterL, last.productMl)}`]),
+        `${put(job.areaM2)} m2 × ${put(job.waterLPerM2)} L/m2 = ${put(total.waterL)} L of water`,
+        `${put(job.areaM2)} m2 × ${put(job.rateMlPerM2)} mL/m2 = ${put(total.productMl)} mL of product`,
+        `${put(mixL)} L in all in a tank of ${put(job.tankL)} L: ${count === 1 ? '1 load' : `${count} loads`}`,
+        ...groupsOf(loads).map(
+          ({ from, to, load }) =>
+            `${from === to ? `load ${from}` : `loads ${from} to ${to}`}: ${share(load)}`,
+        ),
       ].join('; '),
       more: {
-        fullLoads: { value: fullCount, unit: 'loads' },
-        fullWater: { value: full.waterL, unit: 'L' },
-        fullProduct: { value: full.productMl, unit: 'mL' },
-        lastWater: { value: part.waterL, unit: 'L' },
-        lastProduct: { value: part.productMl, unit: 'mL' },
+        firstWater: { value: first.waterL, unit: 'L' },
+        firstProduct: { value: first.productMl, unit: 'mL' },
+        firstArea: { value: first.areaM2, unit: 'm2' },
+        lastWater: { value: last.waterL, unit: 'L' },
+        lastProduct: { value: last.productMl, unit: 'mL' },
+        lastArea: { value: last.areaM2, unit: 'm2' },
         totalWater: { value: total.waterL, unit: 'L' },
         totalProduct: { value: total.productMl, unit: 'mL' },
       },
       notes: [
         "Both rates come off the product's own label, and the label decides.",
-        ...(last === null
-          ? ['The full loads come out even: there is no part-filled last one.']
-          : ['Mix the last load for its own water, so that nothing is left to get rid of.']),
+        'Mark out the ground of each load first: then it ends where its load does, and nothing is left to get rid of.',
       ],
     };
   },
 };
+
+const ML_PER_L = 1000;
 
 export const SPRAY_RECKONERS: readonly Reckoner[] = [sprayVolume, loads];

@@ -179,7 +179,7 @@ export const markingSchema = z.strictObject({
     bedsForgotten: sentence,
     diameterForRadius: sentence,
     bedsAdded: sentence,
-    fullForLast: sentence,
+    noRoom: sentence,
     allForOne: sentence,
     nitrogenForProduct: sentence,
     perSquareMetre: sentence,

@@ -161,6 +161,19 @@ const wordingSchema = z.strictObject({
   wateringWeekdays: sentence,
   eachPartWatered: sentence,
   ...judgementWording,
+  areaMeasure: sentence,
+  areaAmount: sentence,
+  areaPacks: sentence,
+  lotsEven: sentence,
+  lotsAndBare: sentence,
+  runsFor: sentence,
+  sprinklerRuns: sentence,
+  oneCan: sentence,
+  manyCans: sentence,
+  minutes: sentence,
+  minutesSeconds: sentence,
+  seconds: sentence,
+  hoursMinutes: sentence,
 });
 
 /** What commonly goes wrong in the weeks after sowing. */

@@ -219,6 +219,8 @@ export const stepSchema = z.strictObject({
   ),
   /** Days that the step goes on after its first; absent: done on the day. */
   lastsDays: expression.optional(),
+  /** The watering table says how it goes on, and until when. */
+  toldInWateringTable: z.boolean().optional(),
   /** Done as late as what follows allows, so that a work day stays together. */
   joinsNext: z.boolean().optional(),
   /** Too late for its season, it is done in the next one; so it holds up nothing that comes before it. */
@@ -250,6 +252,10 @@ export const materialSchema = z.strictObject({
   density: id.optional(),
   /** Soil and debris by the litre, which is no liquid: in the US it is sold by the cubic foot. */
   loose: z.boolean().optional(),
+  /** Too much of it does no harm, so that packs are bought for the largest the lawn may truly be; never a product. */
+  spareForArea: z.boolean().optional(),
+  /** Another material that does as well: where a lorry brings that, one load can hold both. */
+  sameLoadAs: id.optional(),
   /** What to look for in the shop or on the label. */
   lookFor: sentence,
   /** Common pack sizes in the unit above, marked as typical: no shop is promised. */

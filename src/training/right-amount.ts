@@ -1,6 +1,6 @@
 /** The right value of an amount that is asked: out of the case's own plan, or by the case's own sum. */
 import { parseIsoDate } from '../base/dates.js';
-import { quantity } from '../base/quantity-words.js';
+import { doseQuantity, quantity } from '../base/quantity-words.js';
 import { measureOf, type Units, usScale } from '../base/us-units.js';
 import type { Plan, PlanAmount } from '../planner/plan.js';
 import { scopeFor } from '../planner/working-scope.js';
@@ -90,17 +90,18 @@ function sumOf(
 const stepOf = (plan: Plan, id: string): Plan['steps'][number] | undefined =>
   plan.steps.find((step) => step.id === id);
 
-function loadsOf(plan: Plan, step: string): PlanAmount['loads'] | undefined {
+export function loadsOf(plan: Plan, step: string): PlanAmount['loads'] | undefined {
   return stepOf(plan, step)?.amounts.find(({ loads }) => loads.length > 0)?.loads;
 }
 
-/** `834 mL`, `14 days`, `28.2 fl oz`: an amount in the trainee's units. */
+/** `834 mL`, `14 days`, `28.2 fl oz`: an amount in the trainee's units; what a label allows as a plan tells it. */
 export function amountWords(
   value: number,
-  { unit, loose }: Pick<RightAmount, 'unit' | 'loose'>,
+  { unit, loose, isLabelled }: Pick<RightAmount, 'unit' | 'loose' | 'isLabelled'>,
   units: Units,
 ): string {
-  return quantity(value, unit === 'd' ? 'days' : measureOf({ unit, loose }), units);
+  const measure = unit === 'd' ? 'days' : measureOf({ unit, loose });
+  return isLabelled ? doseQuantity(value, measure, units) : quantity(value, measure, units);
 }
 
 /** The unit of a number that is typed without one; of the US ones, that which suits the size of the amount. */

@@ -1,10 +1,11 @@
 /** The slip behind a wrong amount: wrong shapes, wrong units, a forgotten step of the sum. The words are the pack's. */
 import { lawnPartsArea } from '../agronomy/area-parts.js';
+import { productMl } from '../agronomy/tank-loads.js';
 import { AREA_IN_M2 } from '../base/units.js';
 import type { Units } from '../base/us-units.js';
 import type { LawnPart } from '../interview/answers.js';
 import type { AskedAmount, Marking } from '../rules/schema-case.js';
-import { type RightAmount, rightAmount } from './right-amount.js';
+import { loadsOf, type RightAmount } from './right-amount.js';
 import type { WorkedCase } from './worked-case.js';
 
 /** The slip that would turn the right value into this one; of several that come as near, the likeliest. */
@@ -84,18 +85,28 @@ function areaOf(lawnParts: readonly LawnPart[]): number {
   }
 }
 
-/** The last load has its own water: what suits a full tank makes it too strong, and what suits them all far too strong. */
-function loadSlips(worked: WorkedCase, asked: AskedAmount): Slip[] {
-  const { find } = asked;
+/** A tank filled to the mark with water leaves no room for the product; what suits all loads is far too strong in one. */
+function loadSlips({ plan, answers, marking }: WorkedCase, { find }: AskedAmount): Slip[] {
   if (find.kind !== 'load') return [];
-  const { fullForLast, allForOne } = worked.marking.slipWords;
-  const full = rightAmount(worked, { ...asked, find: { ...find, which: 'full' } });
-  const last = rightAmount(worked, { ...asked, find: { ...find, which: 'last' } });
-  const loads = rightAmount(worked, { ...asked, find: { kind: 'loads', step: find.step } });
-  if (full === undefined || last === undefined || loads === undefined) return [];
-  const all = { value: full.value * (loads.value - 1) + last.value, says: allForOne };
-  return find.which === 'last' ? [{ value: full.value, says: fullForLast }, all] : [all];
+  const { noRoom, allForOne } = marking.slipWords;
+  const isWater = find.of === 'water';
+  const { tankL, labelWaterLPerM2: waterLPerM2, labelRateMlPerM2: rateMlPerM2 } = answers;
+  const all = (loadsOf(plan, find.step) ?? []).reduce(
+    (sum, { count, waterL, product }) => sum + count * (isWater ? waterL : product),
+    0,
+  );
+  const full = isWater
+    ? tankL
+    : numeric(tankL) && numeric(waterLPerM2) && numeric(rateMlPerM2)
+      ? productMl({ waterL: tankL, waterLPerM2, rateMlPerM2 })
+      : undefined;
+  return [
+    ...(numeric(full) ? [{ value: full, says: noRoom }] : []),
+    ...(all > 0 ? [{ value: all, says: allForOne }] : []),
+  ];
 }
+
+const numeric = (value: unknown): value is number => typeof value === 'number';
 
 /** The nitrogen that is wanted is less than the feed that holds it. */
 function nitrogenForProduct(

@@ -1,7 +1,7 @@
 /** US words for metric quantities. Factors are exact by definition: NIST Handbook 44 (2024), appendix C. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { quantity, quantityRange, quantityToBuy, roundedUp } from '../../src/base/quantity-words.js';
+import { asShown, doseDown, doseQuantity, quantity, quantityRange } from '../../src/base/quantity-words.js';
 import { inSentence } from '../../src/base/sentence-units.js';
 import { LOOSE_L, usScale } from '../../src/base/us-units.js';
 
@@ -46,7 +46,7 @@ describe('a quantity in US units', () => {
   });
 });
 
-describe('a quantity to buy', () => {
+describe('a dose that a label allows', () => {
   const unit = fc.constantFrom('g', 'mL', 'L', LOOSE_L, 'm2');
   const units = fc.constantFrom('metric' as const, 'us' as const);
   /** What the words come to in the metric base unit, read back without our own code. */
@@ -66,31 +66,55 @@ describe('a quantity to buy', () => {
     'ft²': 0.09290304,
   };
 
-  it('is never less than the need, and never a hundredth more, in either system', () => {
+  it('is never told as more than it is, and never a thousandth less, in either system', () => {
     fc.assert(
-      fc.property(fc.double({ min: 0.5, max: 1e6, noNaN: true }), unit, units, (need, of, system) => {
-        const words = quantityToBuy(need, of, system);
+      fc.property(fc.double({ min: 0.5, max: 1e6, noNaN: true }), unit, units, (dose, of, system) => {
+        const words = doseQuantity(dose, of, system);
         const [, figure = '', said = ''] = /^([\d.\u00a0]+) (.+)$/.exec(words) ?? [];
         const factor = IN_BASE[of === 'mL' ? `${said} of mL` : said];
         expect(factor, words).toBeDefined();
-        const bought = Number(figure.replace(/\u00a0/g, '')) * (factor as number);
-        expect(bought).toBeGreaterThanOrEqual(need * (1 - 1e-9));
-        // Areas are whole, so a tiny one may be up to one unit more.
-        expect(bought).toBeLessThanOrEqual(need * 1.011 + (of === 'm2' ? (factor as number) : 0));
+        const told = Number(figure.replace(/\u00a0/g, '')) * (factor as number);
+        expect(told).toBeLessThanOrEqual(dose * (1 + 1e-9));
+        expect(told).toBeGreaterThanOrEqual(dose * 0.9989);
       }),
     );
   });
 
+  // By hand: cut off after the fourth digit.
   it.each([
-    [1.8901, 1.9],
-    [1.891, 1.9],
+    [1327.5, 1327],
+    [839.8999, 839.8],
     [1.89, 1.89],
     [0, 0],
     [0.1 + 0.2, 0.3],
-    [1001, 1010],
-    [84, 84],
-  ])('%d rounds up to %d', (value, up) => {
-    expect(roundedUp(value)).toBe(up);
+    [12, 12],
+    [11.9999999999999, 12],
+    [123_456, 123_400],
+  ])('%d is cut down to %d', (value, down) => {
+    expect(doseDown(value)).toBe(down);
+  });
+});
+
+describe('what is shown, as a number', () => {
+  it('is what the words come to, read back', () => {
+    const units = fc.constantFrom('metric' as const, 'us' as const);
+    const amount = fc.double({ min: 0.5, max: 1e6, noNaN: true });
+    fc.assert(
+      fc.property(amount, fc.constantFrom('g', 'mL', 'L', 'm2', 'mm'), units, (value, unit, system) => {
+        expect(quantity(asShown(value, unit, system), unit, system)).toBe(quantity(value, unit, system));
+      }),
+    );
+  });
+  // By hand: three digits under a thousand, whole from there on; 4000 ft2 is 371.6 m2 and stays 4000 ft2.
+  it.each([
+    [83.4336, 'metric', '83.4 m²'],
+    [10.5, 'metric', '10.5 m²'],
+    [84, 'metric', '84 m²'],
+    [1234.5678, 'metric', '1235 m²'],
+    [371.612, 'us', '4000 ft²'],
+    [9.755, 'us', '105 ft²'],
+  ] as const)('an area of %d m2 in %s units is %s', (areaM2, system, words) => {
+    expect(quantity(areaM2, 'm2', system)).toBe(words);
   });
 });
 

@@ -21,9 +21,9 @@ describe('plan FILE', () => {
     const asked = ['plan', example, '--today', '2027-03-13'];
     const us = run([...asked, '--units', 'us']);
     expect([us.code, us.err]).toEqual([0, '']);
-    // 84 m2 by 0.09290304 m2 to the square foot is 904; 840 mL by 29.5735 mL to the fluid ounce is 28.4.
+    // 84 m2 by 0.09290304 m2 to the square foot is 904; 904 ft2 at 10 mL/m2 are 839.8 mL, by 29.5735 mL to the fluid ounce 28.39.
     expect(us.out).toContain('The lawn is 904 ft²');
-    expect(us.out).toContain('28.4 fl oz (840 mL)');
+    expect(us.out).toContain('28.39 fl oz (839.8 mL)');
     const json = [...asked, '--format', 'json'];
     expect(run([...json, '--units', 'us']).out).toBe(run(json).out);
     expect(run([...asked, '--units', 'metric']).out).toBe(run(asked).out);

@@ -70,7 +70,7 @@ describe('--units us', () => {
     const at = ['--plain', '--today', '2027-04-01', '--width', '300'];
     const ran = run(['follow', plan, ...at, ...US, '--out', out, '--log', log], told);
     expect(ran.code).toBe(0);
-    expect(ran.err).toContain('Planned: Liquid moss killer for lawns 28.4 fl oz.');
+    expect(ran.err).toContain('Planned: Liquid moss killer for lawns 28.39 fl oz (839.8 mL).');
     expect(ran.err).toContain('plan.session.json --units us');
     expect(readFileSync(out, 'utf8')).toMatch(/904 ft²/);
     expect(readFileSync(out, 'utf8')).toMatch(/\d ft³/);
@@ -85,7 +85,7 @@ describe('--units us', () => {
 
   it('words a drill from the handout to the marks', () => {
     const handout = run(['drill', 'kiln-lane', '--handout', ...US]).out;
-    expect(handout).toContain('one full load of 2.11 gal');
+    expect(handout).toContain('one load of the 2.11 gal sprayer');
     const key = run(['drill', 'kiln-lane', '--key', ...US]).out;
     expect(key).toContain('By tape 36.1 ft by 23 ft, with a round bed 6.56 ft across.');
     expect(key).toContain('47.1 fl oz/1000 ft² (15 mL/m²)');

@@ -43,6 +43,9 @@ const OF_THE_PROGRAM: Readonly<Record<string, string>> = {
   COUNTS: 'what a word counts by where it stands in a record',
   TYPO: 'letters from which a mistyped word is known, and what it counts',
   HEARING: 'shares of what was typed that are understood',
+  DIGITS: 'digits that are printed',
+  MOST_DIGITS: 'digits that are printed',
+  NEARLY_ALL: 'what rounding leaves',
   LEAST_WATER_L: 'no water to speak of, below which nothing is divided by it',
 };
 

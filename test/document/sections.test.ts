@@ -21,7 +21,7 @@ describe('the title', () => {
     expect(titled({})).toEqual([
       heading(1, 'Lawn plan for Mill End, back lawn, 2027'),
       paragraph(
-        'Made on Thursday 11 March 2027 for Lower Wickham. The lawn is 84 m², paced out, so somewhere from 78 to 90 m².',
+        'Made on Thursday 11 March 2027 for Lower Wickham. The lawn is 84 m², paced out, so somewhere from 78 to 90 m². Measure it again with a tape.',
       ),
     ]);
   });
@@ -148,18 +148,12 @@ describe('shopping', () => {
         [
           [
             'Hard-wearing seed',
-            '2.52 kg, at most 3.4 kg',
+            '2.52 kg',
             '1 × 2.5 kg at 17.50 and 1 × 1 kg at 8.00, 140 g left over',
             'step 3',
             '25.50',
           ],
-          [
-            'Liquid moss killer',
-            '840 mL, at most 900 mL',
-            '2 × 500 mL, 100 mL left over',
-            'step 1',
-            'no price',
-          ],
+          ['Liquid moss killer', '840 mL', '2 × 500 mL, 100 mL left over', 'step 1', 'no price'],
           ['Starter feed', 'read it off the label', '', 'step 3', 'no price'],
         ],
       ),
@@ -242,7 +236,7 @@ describe('watering, assumptions and sources', () => {
             '3 to 6',
             'Saturday 17 April to Friday 14 May',
             'every 2 days',
-            '6.7 mm, 560 L',
+            '6.67 mm, 560 L',
             '',
             '1.3 mm a day',
             'Wet to a finger deep',

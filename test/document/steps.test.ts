@@ -44,10 +44,10 @@ describe('a step', () => {
       paragraph(strong('How much.'), 'Moss killer: 840 mL. 84 m² × 10 mL = 840 mL (from the label).'),
       paragraph('Moss killer in 2 loads:'),
       table(
-        ['Load', 'Water', 'Product'],
+        ['Load', 'For', 'Water', 'Product'],
         [
-          ['1', '5 L', '500 mL'],
-          ['2', '3.4 L', '340 mL'],
+          ['1', '43 m²', '4.3 L', '430 mL'],
+          ['2', '41 m²', '4.1 L', '410 mL'],
         ],
       ),
       paragraph(
@@ -143,16 +143,16 @@ describe('amounts', () => {
 
   it('put equal loads in one row and count on from there', () => {
     const loads = [
-      { count: 4, waterL: 10, product: 1, unit: 'g' },
-      { count: 1, waterL: 2.5, product: 0.25, unit: 'g' },
+      { count: 4, areaM2: 50, waterL: 10, product: 1, unit: 'g' },
+      { count: 1, areaM2: 12.5, waterL: 2.5, product: 0.25, unit: 'g' },
     ] as const;
     expect(amountNodes([{ ...mossKiller, loads }], references).slice(1)).toEqual([
       paragraph('Moss killer in 5 loads:'),
       table(
-        ['Load', 'Water', 'Product'],
+        ['Load', 'For', 'Water', 'Product'],
         [
-          ['1 to 4', '10 L', '1 g'],
-          ['5', '2.5 L', '0.25 g'],
+          ['1 to 4', '50 m² each', '10 L', '1 g'],
+          ['5', '12.5 m²', '2.5 L', '0.25 g'],
         ],
       ),
     ]);

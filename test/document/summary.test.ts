@@ -9,7 +9,7 @@ describe('the summary', () => {
         'Lawn plan for Mill End, back lawn: renovate the whole lawn.',
         'First: treat the moss, Saturday 13 March 2027.',
         '3 steps until Saturday 3 April, about 5 h 15 min of work in all.',
-        'Buy first: liquid moss killer, 840 mL, at most 900 mL.',
+        'Buy first: liquid moss killer, 840 mL.',
         '2 things were assumed; the plan says what each would change.',
       ].join('\n'),
     );

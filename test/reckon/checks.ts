@@ -112,7 +112,7 @@ export const CHECKS: readonly Check[] = [
     value: 4,
     unit: 'loads',
     digits: 9,
-    source: 'by hand: 18 L in fills of 5 L is three full and 3 L',
+    source: 'by hand: 18 L of water and 1.8 L of product are 19.8 L, four fills of 5 L',
   },
   {
     name: 'top-dressing',

@@ -125,12 +125,13 @@ describe('what comes beside the headline', () => {
     // Penn State: 20 % P2O5 is 8.8 % P as printed (8.73 exact), 10 % K2O is 8.3 % K.
     ['label-nutrients', { massG: '100', n: '0', p2o5: '20', k2o: '10' }, 'p', 8.73, 2],
     ['label-nutrients', { massG: '100', n: '0', p2o5: '20', k2o: '10' }, 'k', 8.3, 1],
-    ['tank-loads', { areaM2: '180', waterLPerM2: '0.1', tankL: '5', rateMlPerM2: '10' }, 'lastWater', 3, 6],
+    // By hand: 18 L and 1.8 L in four fills of 5 L are 4.5 L and 450 mL each.
+    ['tank-loads', { areaM2: '180', waterLPerM2: '0.1', tankL: '5', rateMlPerM2: '10' }, 'lastWater', 4.5, 6],
     [
       'tank-loads',
       { areaM2: '84', waterLPerM2: '0.1', tankL: '5', rateMlPerM2: '10' },
       'lastProduct',
-      340,
+      420,
       6,
     ],
     ['vibration', { vibrationMPerS2: '5', hours: '3' }, 'a8', 3.06, 2],
@@ -158,12 +159,12 @@ describe('what comes beside the headline', () => {
     [
       'tank-loads',
       { areaM2: '84', waterLPerM2: '0.1', tankL: '5', rateMlPerM2: '10' },
-      'fullProduct',
-      500,
+      'firstProduct',
+      420,
       6,
     ],
-    // By hand: 100 m2 at 0.1 L/m2 are 10 L, two fills of 5 L and nothing over.
-    ['tank-loads', { areaM2: '100', waterLPerM2: '0.1', tankL: '5', rateMlPerM2: '10' }, 'lastWater', 0, 9],
+    // By hand: 10 L and 1 L in three fills of 5 L; 3.4 + 3.3 + 3.3 L are 10 L.
+    ['tank-loads', { areaM2: '100', waterLPerM2: '0.1', tankL: '5', rateMlPerM2: '10' }, 'lastWater', 3.3, 9],
     // HSE: the action and limit values as A(8).
     ['vibration', { vibrationMPerS2: '2.5', hours: '8' }, 'a8', 2.5, 9],
     ['vibration', { vibrationMPerS2: '5', hours: '8' }, 'a8', 5, 9],

@@ -20,7 +20,9 @@ describe('an amount', () => {
     ['area', 83.4],
     ['area', 84],
     ['moss-killer', 834],
-    ['last-load', 3.34],
+    // 8.34 L and 0.83 L in two fills of 5 L.
+    ['one-load', 4.17],
+    ['one-load', 4.2],
     ['moss-wait', 14],
   ])('%s of %d is right', (id, given) => {
     expect(mark(green, id, given)).toMatchObject({ mark: 1, slip: null });
@@ -55,7 +57,7 @@ describe('an amount', () => {
     ['moss-killer', 1668, /two passes/],
     ['moss-killer', 834_000, /thousand times/],
     ['moss-killer', 10, /one square metre/],
-    ['last-load', 5, /full load/],
+    ['one-load', 5, /product has to go in too/],
     ['moss-wait', 98, /weeks/],
     ['moss-wait', 2, /weeks/],
   ])('%s of %d is wrong, and the slip is named', (id, given, slip) => {
@@ -108,10 +110,10 @@ describe('an amount', () => {
   });
 
   it('for one load of three is not taken for all of them', () => {
-    // 8.34 L in all, 5 L in the first load.
-    expect(mark(green, 'last-load', 8.34).slip).toMatch(/all the loads together/);
-    // 73.9 m2 × 15 mL = 1,108 mL in all, 600 mL in a full load.
-    expect(mark(byId('kiln-lane'), 'full-load', 1108).slip).toMatch(/all the loads together/);
+    // 8.34 L in all, half of it in each load.
+    expect(mark(green, 'one-load', 8.34).slip).toMatch(/all the loads together/);
+    // 73.9 m2 × 15 mL = 1,108 mL in all, half of it in each load.
+    expect(mark(byId('kiln-lane'), 'one-load', 1108).slip).toMatch(/all the loads together/);
   });
 
   it('that fits no slip says so by saying nothing', () => {

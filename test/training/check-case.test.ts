@@ -80,7 +80,7 @@ describe('the check of a case', () => {
       broken({
         amounts: [sum({ '*': [{ var: 'given.depthMm' }, { var: 'facts.areaM2' }] }, { depthMm: 10 })],
       }),
-      /"sum" is 834\.\d+ L by the rules, by hand 1 to 2/,
+      /"sum" is 834 L by the rules, by hand 1 to 2/,
     ],
     [
       'a slip that is right',

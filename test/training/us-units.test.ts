@@ -151,7 +151,8 @@ describe('a slip of a US trainee', () => {
     ['moss-killer', '31.4', /1000 square feet/],
     ['moss-killer', '282', /ten times/],
     ['moss-killer', '28.2 gal', /fluid ounces taken for gallons/],
-    ['last-load', '3.53', /quarts/],
+    // Half of 2.2 gal is 1.1 gal, 4.4 quarts.
+    ['one-load', '4.4', /quarts/],
     ['moss-wait', '2', /weeks/],
   ])('%s of %s is named', (amount, typed, says) => {
     expect(slip('spongy-green', amount, typed)).toMatch(says);

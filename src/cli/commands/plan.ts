@@ -46,8 +46,8 @@ export const plan: Command = {
   async run(args, io) {
     const [file] = args.positionals as [string];
     const format = (args.text('format') ?? 'md') as Format;
-    // Data stays metric, whatever a person reads.
-    const units = format === 'json' || format === 'csv' ? 'metric' : unitsOf(args);
+    // Data stays metric, whatever a person reads; a table is read by a person.
+    const units = format === 'json' ? 'metric' : unitsOf(args);
     const today = dayOf(args.text('today'), io.today);
     const rules = await withOwnClimate(await io.loadPack(args.text('pack')), args, io);
     const given = await lawnIn(await io.readText(file), file, rules, today);

@@ -1,10 +1,11 @@
 /** Asks what was done, when, and what is seen. Each answer is a record, kept before the next thing is asked. */
 
 import { addDays, daysBetween, formatDay, formatKnown, type IsoDate } from '../../base/dates.js';
-import { daysWords, quantity } from '../../base/quantity-words.js';
-import { measureOf, type Units } from '../../base/us-units.js';
+import { daysWords } from '../../base/quantity-words.js';
+import type { Units } from '../../base/us-units.js';
 import { readPastDay } from '../../interview/read-date-past.js';
 import type { DayReading } from '../../interview/read-date-words.js';
+import { amountWords } from '../../planner/amount-words.js';
 import type { PlanInput } from '../../planner/assemble-plan.js';
 import type { Plan, PlanStep } from '../../planner/plan.js';
 import { allBefore, type FollowRecord } from '../../planner/progress.js';
@@ -148,8 +149,8 @@ async function asIt(
 }
 
 function noteQuestion({ amounts }: PlanStep, units?: Units): string {
-  const planned = amounts.flatMap(({ title, amount, unit, loose }) =>
-    amount === null ? [] : [`${title} ${quantity(amount, measureOf({ unit, loose }), units)}`],
+  const planned = amounts.flatMap((each) =>
+    each.amount === null ? [] : [`${each.title} ${amountWords(each, each.amount, units ?? 'metric')}`],
   );
   const lead = planned.length === 0 ? '' : `Planned: ${planned.join('; ')}. `;
   return `${lead}What was used, what came out, what to know next year? (leave empty for nothing)`;
