@@ -30,7 +30,9 @@ export function glanceSection(
       hoursOf(steps) > 0
         ? `${counted(steps.length, 'step')}, ${totalWork(steps)} in all.`
         : `${counted(steps.length, 'step')}.`,
-      isInOneYear(steps, madeOn) ? '' : `Days without a year are in ${references.year}.`,
+      isInOneYear(steps, madeOn)
+        ? ''
+        : `${datesKnownTo === 'day' ? 'Days' : 'Months'} without a year are in ${references.year}.`,
       seasonWords({ climate, place, datesKnownTo }, references.units),
     ),
     ...timelineOf(steps, datesKnownTo),

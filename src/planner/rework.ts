@@ -103,7 +103,8 @@ function limitOf({ step: id, minDays }: PlanStep['after'][number], plan: Plan): 
   return [{ on: addDays(workEnd(before), minDays), why, isCarried: doneOn === null }];
 }
 
-const dueWords = (day: IsoDate, knownTo: KnownTo): string =>
+/** `on Saturday 3 April 2027`, or `in April 2027?`. */
+export const dueWords = (day: IsoDate, knownTo: KnownTo): string =>
   `${knownTo === 'day' ? 'on' : 'in'} ${formatKnown(day, knownTo)}`;
 
 const DAYS_PER_WEEK = 7;

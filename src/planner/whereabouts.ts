@@ -66,7 +66,7 @@ export function climateFault(answers: Answers, pack: Pack): string | undefined {
   if ((told !== 'north' && told !== 'south') || told === half) return undefined;
   const found =
     place === undefined ? `"${halfId}" is "${told}"` : `"${PLACE}" is "${cleanLine(String(typed))}"`;
-  return `${found}, which is ${told} of the equator, but in the climate of ${ownClimate.from} the warm half of the year is ${WARM_MONTHS[half]}: it was taken in the ${half}. Give the climate of the place with --climate, or correct the place (south and west have a minus sign).`;
+  return `${found}, which is ${told} of the equator, but in the climate given (${ownClimate.from}) the warm half of the year is ${WARM_MONTHS[half]}: it was taken in the ${half}. Give the climate of the place with --climate, or correct the place (south and west have a minus sign).`;
 }
 
 const WARM_MONTHS = { north: 'April to September', south: 'October to March' } as const;

@@ -49,7 +49,7 @@ const JSON_DEPTH_LIMIT = 3 * DEPTH_LIMIT;
 
 const CLIMATE_FILE = 'climate/uk-stations.json';
 /** Files that are one record by themselves. */
-const FILE_OF: Readonly<Record<string, string>> = { climate: CLIMATE_FILE };
+const FILE_OF: Readonly<Record<string, string>> = { climate: CLIMATE_FILE, season: 'pack.json' };
 export const CASES_FOLDER = 'cases/';
 
 /** Kinds whose ids may repeat: a verdict has several ways in, outlook and watering have no id. */

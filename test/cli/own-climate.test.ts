@@ -1,8 +1,9 @@
 /** The user's own climate: monthly means and daily weather in the units of their headings. */
-import { writeFileSync } from 'node:fs';
+import { existsSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { readClimate } from '../../src/cli/read-climate.js';
+import { readPlace } from '../../src/cli/read-place.js';
 import { pack } from '../planner/any-lawn.js';
 import { newFolder, run } from './run.js';
 
@@ -133,6 +134,13 @@ describe('a plan with an own climate', () => {
     return run(['plan', lawn, '--assume', '--today', '2027-07-01', '--climate', file, '--format', 'json']);
   };
 
+  const southern = (words: readonly string[]) => {
+    if (words[0] !== 'batch')
+      writeFileSync(lawn, JSON.stringify({ format: 1, answers: { place: '-33.9, 151.2', areaM2: 84 } }));
+    writeFileSync(file, monthly('month,tmin_f,tmax_f,rain_in'));
+    return run([...words, '--climate', file]);
+  };
+
   it('names the file in place of a station, and takes rain and water use from it', () => {
     const made = JSON.parse(plan({ place: '43.6, -72.3' }).out);
     expect(made.climate).toMatchObject({
@@ -151,6 +159,29 @@ describe('a plan with an own climate', () => {
       run(['plan', lawn, '--assume', '--today', '2027-07-01', '--format', 'json']).out,
     );
     expect(made.watering[0].mmPerDay).toBe(without.watering[0].mmPerDay);
+  });
+
+  it('of the other half of the earth is refused with exit code 3: what was found, and what to do', () => {
+    const made = join(folder, 'plan.md');
+    const { code, out, err } = southern(['plan', lawn, '--assume', '--out', made]);
+    expect([code, out, existsSync(made)]).toEqual([3, '', false]);
+    expect(err).toMatch(/"place" is "-33\.9, 151\.2".*south.*ours\.csv.*April to September.*--climate/s);
+    for (const words of [
+      ['compare', lawn, '--set', 'mossFraction=0.1'],
+      ['ask', '--plain', '--answers', lawn],
+    ])
+      expect(southern(words).code, words.join(' ')).toBe(3);
+    writeFileSync(lawn, JSON.stringify({ place: '-33.9, 151.2', areaM2: 84 }));
+    expect(JSON.parse(southern(['batch', lawn, '--assume']).out).error).toMatchObject({ code: 3 });
+  });
+
+  it('of the other half is not taken with a place that is typed', () => {
+    const there = readPlace('-33.9, 151.2', {
+      ...pack,
+      ownClimate: read(monthly('month,tmin_f,tmax_f,rain_in')),
+    });
+    expect(there).toMatchObject({ kind: 'refused' });
+    expect(readPlace('-33.9, 151.2', pack)).toMatchObject({ kind: 'odd' });
   });
 
   it('stops with exit code 3 and writes nothing when the file is no climate', () => {

@@ -34,6 +34,7 @@ const BY_PLACE = ['verdict', 'outlook', 'watering'];
 
 function recordOf(kind: string, key: string): unknown {
   if (kind === 'climate') return pack.climate;
+  if (kind === 'season') return pack;
   const list = LISTS[kind] ?? [];
   return BY_PLACE.includes(kind) ? list[Number(key)] : list.find((each) => idOf(each) === key);
 }

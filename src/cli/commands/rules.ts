@@ -101,7 +101,9 @@ async function show([id, folder]: readonly string[], args: ParsedArgs, io: CliIo
   }
   for (const { text, level } of lines) {
     const indent = '  '.repeat(level);
-    for (const line of wrapText(`${indent}${cleanLine(text)}`, io.width, `${indent}  `)) io.out(`${line}\n`);
+    // Measures stand in braces so that they can be put into other units; here they are read as they are.
+    const plain = cleanLine(text).replace(/\{(\d[^{}]*?)(?: as printed)?\}/g, '$1');
+    for (const line of wrapText(`${indent}${plain}`, io.width, `${indent}  `)) io.out(`${line}\n`);
   }
   return EXIT.done;
 }

@@ -9,7 +9,7 @@ import { amountWords } from '../../planner/amount-words.js';
 import type { PlanInput } from '../../planner/assemble-plan.js';
 import type { Plan, PlanStep } from '../../planner/plan.js';
 import { allBefore, type FollowRecord } from '../../planner/progress.js';
-import { type Reworked, reworked, workEnd } from '../../planner/rework.js';
+import { dueWords, type Reworked, reworked, workEnd } from '../../planner/rework.js';
 import { goesOnByItself } from '../../planner/steps.js';
 import type { Pack } from '../../rules/pack.js';
 import type { Step } from '../../rules/schema.js';
@@ -90,7 +90,7 @@ async function isMeant(telling: Telling, step: PlanStep, open: readonly PlanStep
   );
   if (startOn <= telling.today || untold.length < 2) return true;
   const named = untold.map(({ title }) => `"${title}"`).join(', ');
-  const says = `"${step.title}" is due ${formatKnown(startOn, telling.before.datesKnownTo)} and comes after ${named}, of which you have not told. Do you mean it?`;
+  const says = `"${step.title}" is due ${dueWords(startOn, telling.before.datesKnownTo)} and comes after ${named}, of which you have not told. Do you mean it?`;
   return (await telling.asker.confirm(says, false)) === true;
 }
 
