@@ -102,7 +102,7 @@ describe('rules coverage', () => {
     const { code, out } = run(['rules', 'coverage']);
     expect(code).toBe(0);
     expect(out).toMatch(/^\d+ examples, each planned/);
-    expect(out).toMatch(/findings: 30 of 30 fire\.\n/);
+    expect(out).toMatch(/findings: 33 of 33 fire\.\n/);
     expect(out).toMatch(/steps: \d+ of \d+ fire\./);
   });
 
