@@ -6,7 +6,7 @@ import type { PackData } from './pack.js';
 import { readersByName } from './readers.js';
 import { referencesOf } from './references.js';
 import type { Citation, Expression } from './schema.js';
-import { SLOT } from './slots.js';
+import { MEASURE, SLOT } from './slots.js';
 
 /** A line and how far it is set in. */
 export interface DescribedLine {
@@ -95,9 +95,11 @@ function listLines(label: string, list: readonly unknown[], level: number, pack:
   return texts.map((text, index) => ({ text: `${label} ${index + 1}: ${text}`, level }));
 }
 
-/** Slots as the figures or facts that will stand there. */
+/** Slots as the figures or facts that will stand there, measures as they are written. */
 const withSlotsFilled = (text: string, pack: PackData): string =>
-  text.replace(SLOT, (_, name: string) => nameInWords(name, pack));
+  text
+    .replace(SLOT, (_, name: string) => nameInWords(name, pack))
+    .replace(MEASURE, (measure) => measure.slice(1, -1));
 
 function sourceLines(sources: readonly Citation[], level: number, pack: PackData): DescribedLine[] {
   return sources.map(({ id, at }) => {

@@ -4,9 +4,8 @@ import { describe, expect, it } from 'vitest';
 import { parseIsoDate } from '../../src/base/dates.js';
 import { type InterviewForRules, interviewFor } from '../../src/cli/interview-for.js';
 import { type Answers, type AnswerValue, UNKNOWN } from '../../src/interview/answers.js';
-import { assemblePlan } from '../../src/planner/assemble-plan.js';
 import { readSession, type SavedAnswer, writeSession } from '../../src/session/saved-session.js';
-import { anyAnswers, pack } from '../planner/any-lawn.js';
+import { anyAnswers, pack, planIfAny } from '../planner/any-lawn.js';
 
 const today = parseIsoDate('2027-03-13');
 const open = (given: readonly SavedAnswer[], heldOver: readonly SavedAnswer[] = []): InterviewForRules =>
@@ -123,7 +122,7 @@ const savedFrom = (answers: Answers): SavedAnswer[] =>
   Object.entries(answers).map(([questionId, value]) => ({ questionId, value, typed: 'so', givenOn: today }));
 
 const plansFrom = (answers: Answers) =>
-  [true, false].map((assumeAll) => assemblePlan({ pack, answers, today, assumeAll }));
+  [true, false].map((assumeAll) => planIfAny({ pack, answers, today, assumeAll }));
 
 describe('after any sequence of answering, going back, changing and resuming', () => {
   it('every answer is kept, and the plan is that of a fresh session with the answers in use', async () => {
