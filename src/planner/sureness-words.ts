@@ -1,5 +1,5 @@
 /** How sure a verdict is, put into the pack's own sentences; nothing of it is worked out before it is read. */
-import { formatDay } from '../base/dates.js';
+import { formatKnown } from '../base/dates.js';
 import { lazily } from '../base/lazily.js';
 import type { Pack } from '../rules/pack.js';
 import { listed, worded, wordedInside } from './explain-words.js';
@@ -93,7 +93,7 @@ const turnsWords = (own: readonly WouldChange[], pack: Pack): string =>
 const EFFORT_WORDS = { chair: 'effortChair', look: 'effortLook', dig: 'effortDig' } as const;
 
 function turnWords(change: WouldChange, pack: Pack): string {
-  const { to, sowOn, changesVerdict } = change;
+  const { to, sowOn, changesVerdict, knownTo } = change;
   const answer = [
     change.answer,
     ...change.with.map(({ label, answer: other }) =>
@@ -104,5 +104,5 @@ function turnWords(change: WouldChange, pack: Pack): string {
   if (changesVerdict) return wordedInside(pack, 'turnsTo', { answer, verdict: to });
   return sowOn === null
     ? wordedInside(pack, 'turnsNoSowing', { answer })
-    : wordedInside(pack, 'turnsSowing', { answer, day: formatDay(sowOn) });
+    : wordedInside(pack, 'turnsSowing', { answer, day: formatKnown(sowOn, knownTo) });
 }

@@ -4,7 +4,7 @@
  *
  * This makes many plans, so it is worked out when it is read and not when the plan is made.
  */
-import { daysBetween, type IsoDate } from '../base/dates.js';
+import { daysBetween, type IsoDate, type KnownTo } from '../base/dates.js';
 import type { Answers, AnswerValue } from '../interview/answers.js';
 import { UNKNOWN } from '../interview/answers.js';
 import { verdictChoice } from '../interview/plan-pieces.js';
@@ -43,6 +43,8 @@ export interface WouldChange {
   /** False where only the sowing would move. */
   readonly changesVerdict: boolean;
   readonly sowOn: IsoDate | null;
+  /** Months only, where no climate is known there. */
+  readonly knownTo: KnownTo;
 }
 
 /** What a plan comes to, as far as its sureness goes. */
@@ -51,9 +53,10 @@ interface Outcome {
   readonly verdict: number | undefined;
   readonly title: string | null;
   readonly sowOn: IsoDate | null;
+  readonly knownTo: KnownTo;
 }
 
-const NO_DATES: Outcome = { verdict: undefined, title: null, sowOn: null };
+const NO_DATES: Outcome = { verdict: undefined, title: null, sowOn: null, knownTo: 'month' };
 
 interface Search {
   readonly input: PlanInput;
@@ -152,6 +155,7 @@ function outcomeIn(dated: DatedChoice, { pack, progress }: PlanInput): Outcome {
     verdict,
     title: titledVerdict(pack, scope, verdict),
     sowOn: firstSowingIn(dated, activeSteps(pack, scope, progress?.leftOut)),
+    knownTo: dated.season.climate === undefined ? 'month' : 'day',
   };
 }
 
@@ -212,7 +216,7 @@ function foundIn(
   }
   const weight = found.reduce((sum, { change }) => sum + (change === 'verdict' ? 1 : SOWING_WORTH), 0);
   const changes = [...firsts.values()].map((each): WouldChange => {
-    const { verdict, title, sowOn } = each.outcome;
+    const { verdict, title, sowOn, knownTo } = each.outcome;
     return {
       questionId: question.id,
       label: question.label,
@@ -225,6 +229,7 @@ function foundIn(
       toId: verdict === undefined ? null : (pack.verdicts[verdict]?.id ?? null),
       changesVerdict: each.change === 'verdict',
       sowOn,
+      knownTo,
     };
   });
   return [{ worth: weight / Math.max(1, tries.length) / pack.effort[question.cost], changes }];
