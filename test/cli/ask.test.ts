@@ -191,7 +191,7 @@ describe('a session file', () => {
     writeFileSync(file, cut);
     const { err } = run(['ask', '--plain', '--save', file], '');
     expect(err.replace(/\s+/g, ' ')).toMatch(
-      /was damaged\. It is set aside as \S+mine\.json\.damaged\. 6 answers could be read; 1 could not/,
+      /was damaged, or changed since it was saved\. It is set aside as \S+mine\.json\.damaged\. 6 answers could be read; 1 could not/,
     );
     expect(readFileSync(`${file}.damaged`, 'utf8')).toBe(cut);
     expect(JSON.parse(readFileSync(file, 'utf8')).answers).toHaveLength(6);

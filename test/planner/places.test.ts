@@ -59,6 +59,8 @@ describe('a place of which no climate is known', () => {
       expect(plan.datesKnownTo).toBe('month');
       const markdown = (await rendered(plan, 'md'))
         .replace(/^Made on .*$/m, '')
+        // What another first free day would change names that day: an answer, and no date of the plan.
+        .replaceAll(/^- First free day .*$/gm, '')
         .split('## Sources')[0] as string;
       expect(markdown).not.toMatch(DAY_OF_A_MONTH);
       expect(markdown).toMatch(/### \d+\. Sow, \w+( \d{4})?\?/);

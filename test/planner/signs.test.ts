@@ -52,7 +52,7 @@ const ARISES: Readonly<Record<string, Answers>> = {
   dogPatches: { dog: true },
 };
 /** Questions of the lawn whose other answers are no symptom: what it is, how it is kept, or what stands near. */
-const NO_SYMPTOM = ['weedKind', 'grassType', 'soilTexture'];
+const NO_SYMPTOM = ['sownOn', 'sownAs', 'weedKind', 'grassType', 'soilTexture'];
 
 const walked = Object.entries(SYMPTOMS).flatMap(([id, values]) => values.map((value) => ({ id, value })));
 

@@ -112,7 +112,7 @@ describe('a look', () => {
       ['buriedServices', 'areaM2', 'mossFraction', 'weedFraction', 'bareFraction', 'thatchDepthMm'],
       'on-track',
     ],
-    ['what the plan may use is relevant and no more', 'grassType', [], 'relevant'],
+    ['what tells the kind of grass is sound: it tells sleep from death', 'grassType', [], 'sound'],
   ] as const)('%s', (_, id, before, kind) => {
     expect(judgeLook(green, look(green, id), before).kind).toBe(kind);
   });
