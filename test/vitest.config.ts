@@ -21,6 +21,7 @@ const PURE = [
 const SET_ASIDE = [
   'test/planner/water-that-fits.test.ts',
   'test/planner/sureness.test.ts',
+  'test/planner/places.test.ts',
   'test/planner/explain.test.ts',
   'test/planner/workings.test.ts',
   'test/interview/open-questions.test.ts',

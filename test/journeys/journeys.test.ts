@@ -23,7 +23,7 @@ const VERDICTS: Readonly<Record<string, string>> = {
   'worn-play-lawn': 'renovate',
   'drought-brown-lawn': 'not-now',
   'past-saving': 'start-again',
-  'hardly-anything-known': 'care-only',
+  'hardly-anything-known': 'not-known',
 };
 
 describe('the journeys', () => {
