@@ -190,8 +190,9 @@ describe('a session file', () => {
     const cut = whole.slice(0, whole.indexOf('"pavingBeside"'));
     writeFileSync(file, cut);
     const { err } = run(['ask', '--plain', '--save', file], '');
-    expect(err.replace(/\s+/g, ' ')).toMatch(
-      /was damaged, or changed since it was saved\. It is set aside as \S+mine\.json\.damaged\. 6 answers could be read; 1 could not/,
+    // A long name of a folder is broken anywhere.
+    expect(err.replace(/\s+/g, '')).toMatch(
+      /wasdamaged,orchangedsinceitwassaved\.Itissetasideas\S+mine\.json\.damaged\.6answerscouldberead;1couldnot/,
     );
     expect(readFileSync(`${file}.damaged`, 'utf8')).toBe(cut);
     expect(JSON.parse(readFileSync(file, 'utf8')).answers).toHaveLength(6);
